@@ -1,0 +1,1 @@
+export { type OpenSolver, openSolver } from './solver-thread.ts';
