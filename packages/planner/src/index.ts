@@ -1,1 +1,4 @@
 export type { Column, LinearTerm, Program, Row, Solved, SolveLimits, Solver } from './solver-port.ts';
+export * from './charge/index.ts';
+export * from './packing/index.ts';
+export * from './what-if/index.ts';

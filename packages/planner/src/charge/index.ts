@@ -1,0 +1,2 @@
+export { type Charge, type ChargeLine, chargeFor, type Floor } from './charge-for.ts';
+export { type PieceCost, pieceCosts } from './piece-cost.ts';

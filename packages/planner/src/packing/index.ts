@@ -1,0 +1,1 @@
+export { type PackingLine, type PackingPlace, type PackingPlan, packFor, type Take } from './pack-for.ts';

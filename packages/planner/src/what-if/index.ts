@@ -1,0 +1,1 @@
+export { gigAfter, type WhatIf } from './what-if.ts';
