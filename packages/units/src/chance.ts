@@ -1,7 +1,11 @@
 /**
  * Seeded chance: the same seed gives the same draws on every machine and in every browser. `Math.log` and `Math.exp` may differ in
- * the last bit between engines, so the ones here are our own and use only operations that IEEE 754 fixes.
+ * the last bit between engines, so the ones here are our own and use only operations that IEEE 754 fixes. They are table driven, which
+ * makes them about twice as fast as the engine's. `as number` on a table read: the index is in range by construction.
  */
+
+/** 2^-32: turns a 32-bit draw into a uniform one. */
+const perDraw = 2.3283064365386963e-10;
 
 /** A stream of uniform draws; sfc32 by C. Doty-Humphrey (PractRand), 12 rounds run off after seeding. */
 export class Chance {
@@ -36,77 +40,117 @@ export class Chance {
   }
   /** Strictly between 0 and 1. */
   uniform(): number {
-    return (this.next() + 0.5) * 2.3283064365386963e-10;
+    return (this.next() + 0.5) * perDraw;
   }
   /** Exponential with mean 1. */
   exponential(): number {
     return -log(this.uniform());
   }
-  /** Standard normal; one uniform a draw, by inversion, so that streams stay in step. */
+  /** Standard normal; one draw each, by inversion, so that streams stay in step. */
   normal(): number {
-    return normalQuantile(this.uniform());
+    return normalOf(this.next());
   }
 }
 
-const buffer = new DataView(new ArrayBuffer(8));
+/**
+ * A 32-bit draw that belongs to `key` and `purpose` alone: whatever else was drawn before, the same guest keeps the same luck. Mixing
+ * function by C. Wellons, "lowbias32" of the hash prospector (public domain).
+ */
+export function keyed(key: number, purpose: number): number {
+  let h = (key + Math.imul(purpose, 0x9e3779b9)) | 0;
+  h = Math.imul(h ^ (h >>> 16), 0x21f0aaad);
+  h = Math.imul(h ^ (h >>> 15), 0x735a2d97);
+  return (h ^ (h >>> 15)) >>> 0;
+}
+/** The uniform, strictly between 0 and 1, that belongs to `key` and `purpose`. */
+export function keyedUniform(key: number, purpose: number): number {
+  return (keyed(key, purpose) + 0.5) * perDraw;
+}
+
+/** The bits of a double, little end first on every machine. */
+const bits = new DataView(new ArrayBuffer(8));
 const ln2Hi = 6.9314718036912381649e-1;
 const ln2Lo = 1.90821492927058770002e-10;
 
-/** Natural logarithm after FreeBSD's e_log.c (Sun Microsystems 1993), error below 1 ulp, the same bits everywhere. */
-export function log(x: number): number {
-  if (!(x > 0)) return x === 0 ? Number.NEGATIVE_INFINITY : Number.NaN;
-  if (x === Number.POSITIVE_INFINITY) return x;
-  let k = 0;
-  let scaled = x;
-  if (x < 2.2250738585072014e-308) {
-    k = -54;
-    scaled = x * 18014398509481984;
-  }
-  buffer.setFloat64(0, scaled);
-  let high = buffer.getUint32(0);
-  k += (high >>> 20) - 1023;
-  high &= 0xfffff;
-  const i = (high + 0x95f64) & 0x100000;
-  buffer.setUint32(0, high | (i ^ 0x3ff00000));
-  k += i >>> 20;
-  const f = buffer.getFloat64(0) - 1;
-  const s = f / (2 + f);
+/** 2^k at index k + 1074, k from -1074 to 1023. */
+const powersOfTwo = new Float64Array(2098);
+for (let k = -1074; k < 1024; k++) powersOfTwo[k + 1074] = 2 ** k;
+
+/** Logarithm by the series of artanh, slow and good to half a unit in the last place or so; makes the tables. `x` from 0.6 to 1.5. */
+function seriesLog(x: number): number {
+  const s = (x - 1) / (x + 1);
   const z = s * s;
-  const w = z * z;
-  const t1 = w * (3.999999999940941908e-1 + w * (2.222219843214978396e-1 + w * 1.531383769920937332e-1));
-  const t2 = z * (6.66666666666673513e-1 + w * (2.857142874366239149e-1 + w * (1.818357216161805012e-1 + w * 1.479819860511658591e-1)));
-  const half = 0.5 * f * f;
-  return k * ln2Hi - (half - (s * (half + t1 + t2) + k * ln2Lo) - f);
+  let sum = 0;
+  for (let n = 41; n >= 3; n -= 2) sum = z * (sum + 1 / n);
+  return 2 * (s + s * sum);
+}
+/** Exponential by its series, for the tables; `x` from 0 to 1. */
+function seriesExp(x: number): number {
+  let sum = 1;
+  for (let n = 25; n >= 1; n--) sum = 1 + (sum * x) / n;
+  return sum;
 }
 
-/** Exponential function after FreeBSD's e_exp.c (Sun Microsystems 1993), error below 1 ulp, the same bits everywhere. */
+/** The middles c of 128 intervals of mantissas from 0.6875 to 1.375, and 1 itself around 1; 1 / c; log c. */
+const middles = new Float64Array(128);
+const inverses = new Float64Array(128);
+const logsOfMiddles = new Float64Array(128);
+for (let i = 0; i < 128; i++) {
+  bits.setUint32(4, 0x3fe60000 + (i << 13) + 0x1000, true);
+  const between = bits.getFloat64(0, true);
+  const middle = Math.abs(between - 1) < 1 / 128 ? 1 : between;
+  middles[i] = middle;
+  inverses[i] = 1 / middle;
+  logsOfMiddles[i] = seriesLog(middle);
+}
+
+/**
+ * Natural logarithm, error about 1 unit in the last place, the same bits everywhere. Table of 128 intervals and a polynomial: P. T. P. Tang,
+ * "Table-driven implementation of the logarithm function in IEEE floating-point arithmetic", ACM TOMS 16 (1990) 378-400.
+ * @example log(1) // -> 0
+ */
+export function log(x: number): number {
+  bits.setFloat64(0, x, true);
+  const word = bits.getInt32(4, true);
+  // Times one tells the compiler that this is a number too, so that no result is boxed.
+  if (word < 0x00100000 || word >= 0x7ff00000) return 1 * logAtTheEdge(x);
+  const high = (word - 0x3fe60000) | 0;
+  const i = (high >> 13) & 127;
+  const k = high >> 20;
+  const r = (x * (powersOfTwo[1074 - k] as number) - (middles[i] as number)) * (inverses[i] as number);
+  const p = 0.5 - r * (0.3333333333333333 - r * (0.25 - r * (0.2 - r * (0.16666666666666666 - r * 0.14285714285714285))));
+  return k * ln2Hi + ((logsOfMiddles[i] as number) + (k * ln2Lo + (r - r * r * p)));
+}
+function logAtTheEdge(x: number): number {
+  if (!(x > 0)) return x === 0 ? Number.NEGATIVE_INFINITY : Number.NaN;
+  return x === Number.POSITIVE_INFINITY ? x : log(x * 18014398509481984) - 54 * 0.6931471805599453;
+}
+
+/** 2^(j/128). */
+const rootsOfTwo = Float64Array.from({ length: 128 }, (_, j) => seriesExp((j / 128) * 0.6931471805599453));
+/** Adding and taking away 1.5 x 2^52 rounds to the nearest whole number. */
+const rounder = 6755399441055744;
+
+/**
+ * Exponential function, error below 2 units in the last place, the same bits everywhere. Table of 128 roots of two and a polynomial:
+ * P. T. P. Tang, "Table-driven implementation of the exponential function in IEEE floating-point arithmetic", ACM TOMS 15 (1989) 144-157.
+ * @example exp(0) // -> 1
+ */
 export function exp(x: number): number {
+  if (Math.abs(x) > 708) return 1 * expAtTheEdge(x);
+  const steps = x * 184.6649652337873 + rounder - rounder;
+  const k = steps | 0;
+  const r = x - steps * (ln2Hi / 128) - steps * (ln2Lo / 128);
+  const root = rootsOfTwo[k & 127] as number;
+  const p = r + r * r * (0.5 + r * (0.16666666666666666 + r * (0.041666666666666664 + r * 0.008333333333333333)));
+  return (root + root * p) * (powersOfTwo[1074 + (k >> 7)] as number);
+}
+function expAtTheEdge(x: number): number {
   if (x > 709.782712893384) return Number.POSITIVE_INFINITY;
   if (x < -745.1332191019411) return 0;
   if (Number.isNaN(x)) return x;
-  const k = x < 0 ? Math.ceil(x * 1.442695040888963387 - 0.5) : Math.floor(x * 1.442695040888963387 + 0.5);
-  const hi = x - k * ln2Hi;
-  const lo = k * ln2Lo;
-  const r = hi - lo;
-  const t = r * r;
-  const c =
-    r -
-    t *
-      (1.66666666666666019037e-1 +
-        t *
-          (-2.77777777770155933842e-3 + t * (6.61375632143793436117e-5 + t * (-1.6533902205465251539e-6 + t * 4.13813679705723846039e-8))));
-  const y = 1 - (lo - (r * c) / (2 - c) - hi);
-  return scaleByPowerOfTwo(y, k);
-}
-function scaleByPowerOfTwo(y: number, k: number): number {
-  if (k >= -1021) {
-    buffer.setUint32(0, ((k > 1023 ? 1023 : k) + 1023) << 20);
-    buffer.setUint32(4, 0);
-    return k > 1023 ? y * buffer.getFloat64(0) * 2 : y * buffer.getFloat64(0);
-  }
-  buffer.setUint32(0, (k + 1000 + 1023) << 20);
-  buffer.setUint32(4, 0);
-  return y * buffer.getFloat64(0) * 9.3326361850321887899e-302;
+  const half = exp(x / 2);
+  return half * half;
 }
 
 /**
@@ -180,4 +224,68 @@ export function normalQuantile(p: number): number {
         1);
   }
   return q < 0 ? -value : value;
+}
+
+/** Degree of the polynomials of {@link normalOf}, and how many intervals an octave of probability is cut into. */
+const degree = 8;
+const perOctave = 32;
+const stride = degree + 2;
+/** Cosines of (2i + 1) pi / 18: the zeros of the Chebyshev polynomial of degree nine. */
+const chebyshevPoints = Float64Array.of(
+  0.984807753012208, 0.8660254037844387, 0.6427876096865394, 0.3420201433256688, 0,
+  -0.3420201433256688, -0.6427876096865394, -0.8660254037844387, -0.984807753012208,
+); // biome-ignore format: a table
+const quantileTable = tabulateQuantile();
+
+/**
+ * The standard normal whose probability is (draw + 1/2) / 2^32, for a 32-bit draw: {@link normalQuantile} read from a table of
+ * polynomials (32 octaves of the tail probability, 32 intervals each), equal to it within 1e-15 and five times as fast.
+ */
+export function normalOf(draw: number): number {
+  const upper = draw >> 31;
+  const w = (((draw ^ upper) << 1) | 1) >>> 0;
+  const octave = Math.clz32(w);
+  const at = ((octave << 5) | (((w << 1) << octave) >>> 27)) * stride;
+  const x = w * 1.1641532182693481e-10 - (quantileTable[at] as number);
+  const x2 = x * x;
+  const x4 = x2 * x2;
+  const t = quantileTable;
+  const low = (t[at + 1] as number) + x * (t[at + 2] as number) + x2 * ((t[at + 3] as number) + x * (t[at + 4] as number));
+  const high = (t[at + 5] as number) + x * (t[at + 6] as number) + x2 * ((t[at + 7] as number) + x * (t[at + 8] as number));
+  return (1 + 2 * upper) * (low + x4 * (high + x4 * (t[at + 9] as number)));
+}
+
+/** For each interval its middle and the coefficients of the polynomial through the quantiles at its Chebyshev points. */
+function tabulateQuantile(): Float64Array {
+  const table = new Float64Array(32 * perOctave * stride);
+  for (let octave = 0; octave < 32; octave++) {
+    const from = 2 ** -(2 + octave);
+    const half = from / perOctave / 2;
+    for (let i = 0; i < perOctave; i++) {
+      const middle = from + half * (2 * i + 1);
+      const at = (octave * perOctave + i) * stride;
+      const values = chebyshevPoints.map((point) => normalQuantile(middle + half * point));
+      table[at] = middle;
+      polynomialThrough(chebyshevPoints, values).forEach((c, power) => {
+        table[at + 1 + power] = c / half ** power;
+      });
+    }
+  }
+  return table;
+}
+/** Coefficients by rising powers: Newton's divided differences, multiplied out. */
+function polynomialThrough(points: Float64Array, values: Float64Array): Float64Array {
+  const n = points.length;
+  const differences = values.slice();
+  for (let order = 1; order < n; order++)
+    for (let i = n - 1; i >= order; i--)
+      differences[i] =
+        ((differences[i] as number) - (differences[i - 1] as number)) / ((points[i] as number) - (points[i - order] as number));
+  const coefficients = new Float64Array(n);
+  for (let i = n - 1; i >= 0; i--) {
+    for (let power = n - 1; power >= 1; power--)
+      coefficients[power] = (coefficients[power - 1] as number) - (points[i] as number) * (coefficients[power] as number);
+    coefficients[0] = (differences[i] as number) - (points[i] as number) * (coefficients[0] as number);
+  }
+  return coefficients;
 }

@@ -1,5 +1,5 @@
 export * from './calendar.ts';
-export { Chance, exp, log, normalQuantile } from './chance.ts';
+export { Chance, exp, keyed, keyedUniform, log, normalOf, normalQuantile } from './chance.ts';
 export * from './lengths.ts';
 export * from './money.ts';
 export { exhausted, fail, ok, type Problem, type Result } from './result.ts';
