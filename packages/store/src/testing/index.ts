@@ -1,0 +1,1 @@
+export { storeContract } from './store-contract.ts';
