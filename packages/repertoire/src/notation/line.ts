@@ -1,0 +1,50 @@
+import type { Copies, Finishing, Move, RepeatMove } from '../recipe.ts';
+
+/** One line of notation, understood by itself. */
+export type Line =
+  | {
+      readonly kind: 'piece';
+      readonly name: string;
+      readonly size: string;
+      readonly role: string;
+      readonly finish?: string;
+      readonly print?: string;
+      readonly copies?: Copies;
+    }
+  | { readonly kind: 'leave' | 'inflate' | 'keep'; readonly inches: number }
+  | { readonly kind: 'burp' }
+  | { readonly kind: 'move'; readonly move: Exclude<Move, RepeatMove>; readonly copies?: Copies }
+  | { readonly kind: 'repeat'; readonly copies: Copies }
+  | { readonly kind: 'end' }
+  | { readonly kind: 'minutes'; readonly minutes: number }
+  | { readonly kind: 'finish'; readonly finishing: Finishing }
+  | { readonly kind: 'blank' };
+
+/** First words of lines, in the order in which they are explained. */
+export const lineWords = [
+  'balloon',
+  'leave',
+  'inflate',
+  'keep',
+  'burp',
+  'bubble',
+  'pinch',
+  'fold',
+  'loop',
+  'tulip',
+  'apple',
+  'roll',
+  'flat',
+  'lock',
+  'join',
+  'mark',
+  'pop',
+  'tuck',
+  'trim',
+  'note',
+  'repeat',
+  'end',
+  'finish',
+  'minutes',
+] as const;
+export type LineWord = (typeof lineWords)[number];

@@ -1,0 +1,26 @@
+/** Permanent codes of everything that can be wrong with a recipe, with what each means. */
+export const recipeProblems = {
+  'recipe.too-long-text': 'The text is longer than any recipe.',
+  'recipe.word': 'A line starts with a word that the notation does not have.',
+  'recipe.expected': 'Something else was expected at this place.',
+  'recipe.number': 'A number is missing, is not a plain decimal, or is out of its range.',
+  'recipe.name': 'A name is missing, too long, or has a character it cannot have.',
+  'recipe.size': 'The size code is not known.',
+  'recipe.direction': 'A direction is missing, unknown, or contradicts another.',
+  'recipe.twice': 'Something may be given only once.',
+  'recipe.same-name': 'Two pieces, or two marks, have one name.',
+  'recipe.no-balloon': 'A line belongs to a balloon, and none was started.',
+  'recipe.group': 'A group is not closed, or is closed without having been opened, or is empty or nested too deeply.',
+  'recipe.too-many': 'There are more balloons, moves or bubbles than any pair of hands makes.',
+  'recipe.lock': 'There is nothing there to lock.',
+  'recipe.joint': 'A joint that is named was not marked before.',
+  'recipe.mark': 'A mark would name several joints at once.',
+  'recipe.roll': 'A bubble can only be rolled between two that have just been locked.',
+  'recipe.first': 'A tulip or apple has to be the first bubble.',
+  'recipe.label': 'A label is used that no bubble before it has.',
+  'recipe.pop': 'There is no bubble to pop.',
+  'recipe.round': 'A round, heart, flower or ring cannot be twisted like a tube.',
+  'recipe.after-trim': 'Something follows after the balloon was cut.',
+  'recipe.does-not-fit': 'A piece needs more balloon than there is.',
+} as const;
+export type RecipeProblemCode = keyof typeof recipeProblems;
