@@ -1,1 +1,2 @@
-export {};
+export { bookSchema } from './book/book-schema.ts';
+export { type BookForm, writeBook } from './book/write-book.ts';

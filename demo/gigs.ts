@@ -1,0 +1,193 @@
+import type { Gig, MenuLine, Need, Order } from '@twistwright/books';
+import { money, time } from '@twistwright/units';
+import { onDay } from './days.ts';
+
+/** "dog 3, sword 4" -> menu lines. */
+const menu = (text: string): readonly MenuLine[] =>
+  text.split(', ').map((part) => {
+    const [figure = '', share = '1'] = part.split(' ');
+    return { figure, share: Number(share) };
+  });
+/** A rate that rises and falls: minute and weight. */
+const stream = (...knots: readonly (readonly [number, number])[]) =>
+  ({ kind: 'stream', profile: knots.map(([minute, weight]) => ({ minute, weight })) }) as const;
+
+export const gigs: readonly Gig[] = [
+  {
+    id: 'library-class',
+    name: 'Twisting class at the library',
+    kind: 'class',
+    day: onDay(9),
+    starts: time('16:00'),
+    ends: time('17:30'),
+    client: 'library',
+    where: { name: 'Wrenmouth Library, reading room', address: 'Tallow Street, Wrenmouth', miles: 2, driveMinutes: 10 },
+    artists: ['tansy'],
+    guests: 12,
+    menu: menu('dog 1, sword 1, swan 1'),
+    classPlan: {
+      learners: 12,
+      practiceFactor: 2.5,
+      lessons: [
+        { figure: 'dog', minutes: 35 },
+        { figure: 'sword', minutes: 20 },
+        { figure: 'swan', minutes: 30 },
+      ],
+    },
+    agreement: { state: 'agreed', fee: money(16000), deposit: money(4000), depositPaidOn: onDay(-12) },
+  },
+  {
+    id: 'brass-whisk',
+    name: 'Friday tables at The Brass Whisk',
+    kind: 'tables',
+    day: onDay(11),
+    starts: time('17:30'),
+    ends: time('20:00'),
+    client: 'oven',
+    where: { name: 'The Brass Whisk', address: '11 Market Hythe, Wrenmouth', miles: 1, driveMinutes: 6 },
+    artists: ['tansy'],
+    guests: 70,
+    arrivals: stream([0, 1], [45, 2], [105, 2], [150, 0.4]),
+    menu: menu('dog 3, giraffe 2, mouse 2, butterfly 2, flower 3, sword 3, heart-wand 2, penguin 1, monkey 1, crown 1'),
+    tables: {
+      tables: 16,
+      foodAfter: { law: 'gamma', mean: 18, shape: 9 },
+      leaveAfter: { law: 'log-normal', median: 38, sigma: 0.3 },
+      walking: { law: 'fixed', minutes: 0.6 },
+    },
+    agreement: { state: 'agreed', fee: money(17500), deposit: money(0), depositPaidOn: onDay(-30) },
+  },
+  {
+    id: 'gull-lane',
+    name: 'Gull Lane School picnic',
+    kind: 'line',
+    day: onDay(12),
+    starts: time('10:00'),
+    ends: time('12:00'),
+    client: 'school',
+    where: { name: 'Gull Lane School, the field', address: 'Gull Lane, Wrenmouth', miles: 6, driveMinutes: 18 },
+    artists: ['tansy'],
+    guests: 48,
+    arrivals: { kind: 'all at the start' },
+    menu: menu('dog 3, horse 1, rabbit 2, snake 2, sword 4, flower 3, helmet 2, turtle 1'),
+    line: { joining: { free: 60 }, patience: { law: 'endless' }, closing: { rule: 'none' } },
+    breaks: [{ atMinute: 60, minutes: 8 }],
+    weather: 'mild',
+    outdoors: true,
+    agreement: { state: 'agreed', fee: money(22000), deposit: money(5500), depositPaidOn: onDay(-20) },
+    notes: 'Everybody comes out at ten. One each; the school keeps the line.',
+  },
+  {
+    id: 'arden-birthday',
+    name: 'Birthday, a child of seven',
+    kind: 'party',
+    day: onDay(12),
+    starts: time('12:30'),
+    ends: time('14:00'),
+    client: 'family-arden',
+    where: { name: 'family Arden', address: '29 Beacon Rise, Over Saltings', miles: 14, driveMinutes: 35 },
+    artists: ['tansy'],
+    guests: 16,
+    arrivals: { kind: 'all at the start' },
+    menu: menu('unicorn 3, butterfly 2, cat 2, bear 2, sword 2, crown 2, parrot 1'),
+    special: { figure: 'octopus', colourway: 'yellow' },
+    premade: [{ figure: 'flower', colourway: 'pink', count: 2 }],
+    weather: 'mild',
+    agreement: { state: 'quoted', fee: money(18500), deposit: money(5000) },
+    notes: 'Deposit not in. One guest is allergic to nuts, nobody to latex as far as they know.',
+  },
+  {
+    id: 'saltings-tables',
+    name: 'Table flowers for Saltings Hall',
+    kind: 'made to order',
+    day: onDay(17),
+    starts: time('09:00'),
+    ends: time('12:30'),
+    client: 'hall',
+    where: { name: 'Saltings Hall', address: 'Causeway Road, Over Saltings', miles: 11, driveMinutes: 28 },
+    artists: ['tansy'],
+    guests: 18,
+    menu: menu('table-flower 1'),
+    order: [
+      { figure: 'table-flower', colourway: 'rose-and-white', count: 10 },
+      { figure: 'table-flower', colourway: 'violet-and-white', count: 8 },
+    ],
+    agreement: { state: 'agreed', fee: money(32000), deposit: money(16000), depositPaidOn: onDay(-3) },
+  },
+  {
+    id: 'harbour-day',
+    name: 'Wrenmouth Harbour Day',
+    kind: 'line',
+    day: onDay(19),
+    starts: time('12:00'),
+    ends: time('16:00'),
+    client: 'harbour',
+    where: { name: 'the fish quay', address: 'Fish Quay, Wrenmouth', miles: 3, driveMinutes: 12 },
+    artists: ['tansy'],
+    guests: 150,
+    arrivals: stream([0, 0.6], [60, 1], [150, 1.3], [240, 0.5]),
+    menu: menu('dog 3, fish 2, parrot 2, snake 2, octopus 1, sword 4, flower 3, helmet 2, heart-wand 2, butterfly 2'),
+    breaks: [
+      { atMinute: 80, minutes: 10, artist: 'tansy' },
+      { atMinute: 170, minutes: 10, artist: 'tansy' },
+    ],
+    weather: 'hot',
+    outdoors: true,
+    agreement: { state: 'agreed', fee: money(42000), deposit: money(10500), depositPaidOn: onDay(-9), earlyMinutes: 30 },
+    notes: 'Shade is promised. More guests than one pair of hands can serve: Otis is free that day.',
+  },
+  {
+    id: 'plumtree',
+    name: 'Opening of Plumtree Garden',
+    kind: 'strolling',
+    day: onDay(20),
+    starts: time('14:00'),
+    ends: time('16:00'),
+    client: 'garden',
+    where: { name: 'Plumtree Garden', address: 'Upper Weir, Wrenmouth', miles: 5, driveMinutes: 15 },
+    artists: ['otis'],
+    guests: 45,
+    arrivals: stream([0, 1], [120, 1]),
+    menu: menu('flower 4, tulip 2, butterfly 3, posy 2, ladybird 2, swan 1, rabbit 1'),
+    strolling: { walking: { law: 'log-normal', median: 1.2, sigma: 0.4 } },
+    weather: 'mild',
+    outdoors: true,
+    agreement: { state: 'agreed', fee: money(19000), deposit: money(5000), depositPaidOn: onDay(-6) },
+  },
+  {
+    id: 'lamplight',
+    name: 'Lamplight Books moves house',
+    kind: 'line',
+    day: onDay(26),
+    starts: time('10:30'),
+    ends: time('13:30'),
+    client: 'bookshop',
+    where: { name: 'Lamplight Books', address: '2 Candle Court, Wrenmouth', miles: 4, driveMinutes: 14 },
+    artists: ['tansy', 'otis'],
+    guests: 90,
+    arrivals: stream([0, 1], [60, 1.6], [180, 0.8]),
+    menu: menu('dog 2, mouse 2, swan 2, giraffe 2, crown 2, sword 2, tulip 2, flower 2, rabbit 1'),
+    line: { oneLine: true },
+    weather: 'mild',
+    agreement: { state: 'asked' },
+  },
+];
+
+export const needs: readonly Need[] = [
+  { id: 'need-practice', item: '646-blue', count: 12, by: onDay(18), why: 'practising the rocket' },
+  { id: 'need-cards', item: 'card', count: 100, by: onDay(19), why: 'Harbour Day' },
+];
+
+export const orders: readonly Order[] = [
+  {
+    id: 'order-fernhallow-may',
+    supplier: 'fernhallow',
+    orderedOn: onDay(-3),
+    expectedOn: onDay(8),
+    lines: [
+      { offer: 'fernhallow-260-violet-100', item: '260-violet', bags: 1, count: 100, price: money(845) },
+      { offer: 'fernhallow-round-5-white-eyes-50', item: 'round-5-white-eyes', bags: 1, count: 50, price: money(640) },
+    ],
+    carriage: money(395),
+  },
+];

@@ -1,0 +1,51 @@
+import type { Settings } from '@twistwright/books';
+import { money } from '@twistwright/units';
+
+export const settings: Settings = {
+  line: { hiddenShare: 0.15, repeatShare: 0.08, chanceOfPop: 0.05, fatiguePerHour: 0.04 },
+  charge: {
+    hourly: money(9500),
+    minimum: money(14000),
+    byKind: {
+      tables: { hourly: money(7000), minimum: money(14000) },
+      class: { perHead: money(1200), minimum: money(14000) },
+      'made to order': { perPiece: money(1650), minimum: money(12000) },
+    },
+    travel: { freeMiles: 10, perMile: money(90) },
+    early: { freeMinutes: 15, perQuarter: money(1500) },
+    overtime: { perQuarter: money(3200) },
+    deposit: { basisPoints: 2500, least: money(5000) },
+    balanceDaysBefore: 7,
+    mileCost: { perMile: money(45), source: 'GOV.UK, simplified expenses for the self-employed: cars, first 10,000 miles', year: 2026 },
+    fixedCosts: { perYear: money(118000), gigsPerYear: 95 },
+    taxReserve: { basisPoints: 2000, source: 'own habit' },
+    preparationMinutes: 50,
+    setUpMinutes: 15,
+    strikeMinutes: 15,
+    wantedHourly: money(2600),
+  },
+  planning: {
+    chanceOfRunningOut: 0.1,
+    daysToSpare: 1,
+    runs: 2000,
+    seed: 1,
+    holdingSharePerYear: 0.08,
+    promise: { waitMinutes: 20, shareWithin: 0.9, shareServed: 0.9 },
+    handHoursPerDay: 5,
+  },
+  pump: { name: 'hand pump, both ways', litresPerStroke: 0.28 },
+  tools: [
+    { item: 'pump', count: 1, when: 'always', place: 'apron' },
+    { item: 'pump-spare', count: 1, when: 'spare', place: 'case' },
+    { item: 'marker-black', count: 2, when: 'always', place: 'apron' },
+    { item: 'marker-white', count: 1, when: 'always', place: 'apron' },
+    { item: 'scissors', count: 1, when: 'always', place: 'apron' },
+    { item: 'sticker', count: 20, when: 'always', place: 'apron' },
+    { item: 'card', count: 40, when: 'always', place: 'apron' },
+    { item: 'first-aid', count: 1, when: 'always', place: 'car' },
+    { item: 'board', count: 1, when: 'always', place: 'case' },
+    { item: 'sign-closed', count: 1, when: 'outdoors', place: 'case' },
+    { item: 'canopy-weights', count: 4, when: 'outdoors', place: 'car' },
+    { item: 'wipes', count: 1, when: 'tables', place: 'apron' },
+  ],
+};
