@@ -1,1 +1,2 @@
-export {};
+export { packingListPdf } from './packing-list.ts';
+export { box, cautionBox, type PaperSize, pageSizes, pdfOf, ruled, type Sheet } from './sheet.ts';
