@@ -1,5 +1,3 @@
-import type { SizeCode } from '@twistwright/repertoire';
-
 /** A shade as the business calls it. */
 export interface Colour {
   readonly id: string;
@@ -16,7 +14,8 @@ export type Item = BalloonItem | OtherItem;
 export interface BalloonItem {
   readonly id: string;
   readonly kind: 'balloon';
-  readonly size: SizeCode;
+  /** Size code: `260`, `round-5`, `heart-6`. */
+  readonly size: string;
   readonly colour: string;
   /** Default `standard`. */
   readonly finish?: Finish;
