@@ -1,3 +1,5 @@
+export * from './figures/shipped-figure.ts';
+export { shippedFigures } from './figures/shipped-figures.ts';
 export * from './notation/problem-codes.ts';
 export { type PlacedRecipe, readPlacedRecipe, readRecipe } from './notation/read-recipe.ts';
 export { type Deed, type Places, type Tuck, type Unfolded, type UnfoldedBubble, unfold } from './notation/unfold.ts';

@@ -287,6 +287,20 @@ class Unfolding {
     else this.#noLabel(move, move.label);
   }
 
+  /** A bubble with a free end points towards it: the first one of a balloon whose knot is tied to nothing is made from its tip inwards. */
+  #pointFirstOutwards(): void {
+    const ends = new Map<number, number>();
+    for (const { from, to } of this.#bubbles) {
+      for (const joint of [this.find(from), this.find(to)]) ends.set(joint, (ends.get(joint) ?? 0) + 1);
+    }
+    let before: UnfoldedBubble | undefined;
+    for (const [index, bubble] of this.#bubbles.entries()) {
+      const isFirst = before === undefined || before.piece !== bubble.piece || before.copy !== bubble.copy;
+      if (isFirst && ends.get(this.find(bubble.from)) === 1 && (ends.get(this.find(bubble.to)) ?? 0) > 1) this.reverse([index]);
+      before = bubble;
+    }
+  }
+
   result(): Unfolded {
     const numbers = new Map<number, number>();
     const numberOf = (joint: number): number => {
@@ -295,6 +309,7 @@ class Unfolding {
       numbers.set(root, number);
       return number;
     };
+    this.#pointFirstOutwards();
     const bubbles = this.#bubbles.map((bubble) => ({ ...bubble, from: numberOf(bubble.from), to: numberOf(bubble.to) }));
     const marks = new Map([...this.#marks].map(([name, mark]) => [name, numberOf(mark.joint)]));
     return { bubbles, joints: numbers.size, marks, tucks: this.#tucks, deeds: this.#deeds, problems: this.#problems };

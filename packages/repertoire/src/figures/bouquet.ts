@@ -1,0 +1,102 @@
+import type { ShippedFigure } from './shipped-figure.ts';
+
+export const bouquet: ShippedFigure = {
+  id: 'bouquet',
+  name: 'Bouquet of five flowers',
+  group: 'flowers',
+  recipe: `
+balloon middle stem: 260 in stem
+  leave 4
+  bubble 1.5 middle centre, up
+  mark middle head
+  bubble 15 stem, down
+  mark tie
+  bubble 5 stem end, down
+  trim
+
+balloon middle bloom: 260 in middle
+  leave 3.5
+  burp
+  join to middle head
+  loop 6 middle petal, forward forward up, facing up, x 6 around up
+  trim
+
+balloon left stem: 260 in stem
+  leave 4
+  bubble 1.5 left centre, up
+  mark left head
+  bubble 15 stem, down down right
+  join to tie
+  bubble 5 stem end, down down down right
+  trim
+
+balloon left bloom: 260 in sides
+  leave 3.5
+  burp
+  join to left head
+  loop 6 left petal, forward forward up, facing up, x 6 around up
+  trim
+
+balloon right stem: 260 in stem
+  leave 4
+  bubble 1.5 right centre, up
+  mark right head
+  bubble 15 stem, down down left
+  join to tie
+  bubble 5 stem end, down down down left
+  trim
+
+balloon right bloom: 260 in sides
+  leave 3.5
+  burp
+  join to right head
+  loop 6 right petal, forward forward up, facing up, x 6 around up
+  trim
+
+balloon front stem: 260 in stem
+  leave 4
+  bubble 1.5 front centre, up
+  mark front head
+  bubble 15 stem, down down back
+  join to tie
+  bubble 5 stem end, down down down back
+  trim
+
+balloon front bloom: 260 in others
+  leave 3.5
+  burp
+  join to front head
+  loop 6 front petal, forward forward up, facing up, x 6 around up
+  trim
+
+balloon back stem: 260 in stem
+  leave 4
+  bubble 1.5 back centre, up
+  mark back head
+  bubble 15 stem, down down forward
+  join to tie
+  bubble 5 stem end, down down down forward
+  trim
+
+balloon back bloom: 260 in others
+  leave 3.5
+  burp
+  join to back head
+  loop 6 back petal, forward forward up, facing up, x 6 around up
+  trim
+
+balloon wrap: 260 in wrap
+  leave 3
+  join to tie
+  loop 9 bow, left up, facing forward, x 2 mirrored
+  fold 6 ribbon, left down, facing forward, x 2 mirrored
+  trim
+`,
+  minutes: { median: 9, sigma: 0.3 },
+  difficulty: 5,
+  tags: ['show-piece', 'safe outdoors', 'not for under threes'],
+  colourways: [
+    { id: 'spring', name: 'Spring', fill: { middle: 'yellow', sides: 'pink', others: 'violet', stem: 'green', wrap: 'white' }, share: 0.6 },
+    { id: 'warm', name: 'Warm', fill: { middle: 'orange', sides: 'red', others: 'yellow', stem: 'green', wrap: 'white' }, share: 0.4 },
+  ],
+};

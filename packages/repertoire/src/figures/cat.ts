@@ -1,0 +1,31 @@
+import type { ShippedFigure } from './shipped-figure.ts';
+
+export const cat: ShippedFigure = {
+  id: 'cat',
+  name: 'Cat',
+  group: 'animals',
+  recipe: `
+balloon cat: 260 in body
+  leave 4
+  bubble 1.5 nose, forward
+  pinch 1.2 cheek, forward left down, x 2 mirrored
+  pinch 1.5 ear, up up left, x 2 mirrored
+  bubble 1.5 neck, down back
+  bubble 4 front leg, down down down down left, x 2 mirrored
+  lock
+  bubble 4 body, back
+  bubble 4 hind leg, down down down down left, x 2 mirrored
+  lock
+  bubble 6 tail, up, bend 100 back
+finish with marker: eyes and whiskers on nose, 0.2 minutes
+`,
+  minutes: { median: 0.9, sigma: 0.25 },
+  difficulty: 2,
+  tags: ['stands', 'safe outdoors', 'not for under threes'],
+  colourways: [
+    { id: 'black', name: 'Black', fill: { body: 'black' }, share: 0.4 },
+    { id: 'orange', name: 'Orange', fill: { body: 'orange' }, share: 0.25 },
+    { id: 'grey', name: 'Grey', fill: { body: 'grey' }, share: 0.2 },
+    { id: 'white', name: 'White', fill: { body: 'white' }, share: 0.15 },
+  ],
+};

@@ -1,0 +1,30 @@
+import type { ShippedFigure } from './shipped-figure.ts';
+
+export const helmet: ShippedFigure = {
+  id: 'helmet',
+  name: 'Helmet',
+  group: 'hats',
+  recipe: `
+balloon helmet: 260 in band
+  leave 1.2
+  bubble 1.5 ball, forward
+  mark front
+  bubble 11 band, back, bend 180 right
+  mark nape
+  bubble 11 band, forward, bend 180 left
+  lock to front
+  bubble 13 arch, back, bend 180 down
+  lock to nape
+  bubble 1.5 end ball, back
+  trim
+`,
+  minutes: { median: 0.6, sigma: 0.25 },
+  difficulty: 1,
+  tags: ['wearable', 'safe outdoors', 'not for under threes'],
+  colourways: [
+    { id: 'red', name: 'Red', fill: { band: 'red' }, share: 0.4 },
+    { id: 'blue', name: 'Blue', fill: { band: 'blue' }, share: 0.25 },
+    { id: 'green', name: 'Green', fill: { band: 'green' }, share: 0.2 },
+    { id: 'pink', name: 'Pink', fill: { band: 'pink' }, share: 0.15 },
+  ],
+};

@@ -1,0 +1,28 @@
+import type { ShippedFigure } from './shipped-figure.ts';
+
+export const parrot: ShippedFigure = {
+  id: 'parrot',
+  name: 'Parrot on a swing',
+  group: 'birds',
+  recipe: `
+balloon parrot: 260 in body
+  leave 4
+  bubble 1.5 beak, forward down
+  fold 4 head, up, facing left
+  bubble 5 wing, down down left, x 2 mirrored
+  lock
+  roll 5 breast, down down forward
+  loop 18 swing, up, facing forward
+  bubble 5 tail, down back
+finish with marker: eyes on head, 0.1 minutes
+`,
+  minutes: { median: 0.6, sigma: 0.25 },
+  difficulty: 2,
+  tags: ['safe outdoors', 'not for under threes'],
+  colourways: [
+    { id: 'red', name: 'Red', fill: { body: 'red' }, share: 0.4 },
+    { id: 'green', name: 'Green', fill: { body: 'green' }, share: 0.25 },
+    { id: 'blue', name: 'Blue', fill: { body: 'blue' }, share: 0.2 },
+    { id: 'yellow', name: 'Yellow', fill: { body: 'yellow' }, share: 0.15 },
+  ],
+};

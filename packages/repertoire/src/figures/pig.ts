@@ -1,0 +1,32 @@
+import type { ShippedFigure } from './shipped-figure.ts';
+
+export const pig: ShippedFigure = {
+  id: 'pig',
+  name: 'Pig',
+  group: 'animals',
+  recipe: `
+balloon pig: 260 in body
+  leave 4
+  bubble 1.5 snout, forward
+  bubble 1.2 ear, up left, x 2 mirrored
+  lock
+  bubble 1 neck, back
+  bubble 1.8 front leg, down down left, x 2 mirrored
+  lock
+  bubble 4 body, back left, x 2 mirrored
+  lock
+  roll 4 body, back up
+  bubble 1.8 hind leg, down down left, x 2 mirrored
+  lock
+  bubble 2 tail, up back, bend 270 left
+finish with marker: eyes on snout, 0.1 minutes
+`,
+  minutes: { median: 0.9, sigma: 0.25 },
+  difficulty: 2,
+  tags: ['stands', 'safe outdoors', 'not for under threes'],
+  colourways: [
+    { id: 'pink', name: 'Pink', fill: { body: 'pink' }, share: 0.5 },
+    { id: 'rose', name: 'Rose', fill: { body: 'rose' }, share: 0.3 },
+    { id: 'blush', name: 'Blush', fill: { body: 'blush' }, share: 0.2 },
+  ],
+};

@@ -1,0 +1,31 @@
+import type { ShippedFigure } from './shipped-figure.ts';
+
+export const rabbit: ShippedFigure = {
+  id: 'rabbit',
+  name: 'Rabbit',
+  group: 'animals',
+  recipe: `
+balloon rabbit: 260 in body
+  leave 4.5
+  bubble 1.8 nose, forward
+  bubble 4.5 ear, up up up left, x 2 mirrored
+  lock
+  bubble 1 neck, down
+  bubble 2 front leg, forward down down, x 2 mirrored
+  lock
+  bubble 2.5 body, down down back
+  bubble 3 hind leg, forward forward left, x 2 mirrored
+  lock
+  tuck front leg into hind leg
+  bubble 1 tail, back
+`,
+  minutes: { median: 0.7, sigma: 0.25 },
+  difficulty: 2,
+  tags: ['stands', 'safe outdoors', 'not for under threes'],
+  colourways: [
+    { id: 'white', name: 'White', fill: { body: 'white' }, share: 0.4 },
+    { id: 'pink', name: 'Pink', fill: { body: 'pink' }, share: 0.25 },
+    { id: 'grey', name: 'Grey', fill: { body: 'grey' }, share: 0.2 },
+    { id: 'brown', name: 'Brown', fill: { body: 'brown' }, share: 0.15 },
+  ],
+};
