@@ -26,5 +26,6 @@ export {
 export { type BalloonItem, type Colour, type Finish, finishes, type Item, nameOfItem, type OtherItem } from './item.ts';
 export { layDates } from './lay-dates.ts';
 export type { ClosingRule, LineSettings, OutOfStock, Patience, TimeLaw } from './line-settings.ts';
+export { type BookProblemCode, bookProblems, errorAt, warningAt } from './problem-codes.ts';
 export { countsByItem, type Lot, type Place, type Stock, type StockDifference, type StockLine, type StockMove, stockOf } from './stock.ts';
 export type { Need, Offer, Order, Supplier } from './supply.ts';

@@ -9,21 +9,7 @@ import {
   type Venue,
 } from '@twistwright/books';
 import { z } from 'zod';
-import {
-  amount,
-  count,
-  countOrNone,
-  id,
-  localDate,
-  localTime,
-  miles,
-  minutes,
-  name,
-  note,
-  someMinutes,
-  weight,
-  zone,
-} from './basic-values.ts';
+import { amount, countOrNone, id, localDate, localTime, miles, minutes, name, note, someMinutes, weight, zone } from './basic-values.ts';
 import { lineSettingsSchema, timeLawSchema } from './line-schema.ts';
 
 const venueSchema = z.strictObject({

@@ -72,3 +72,6 @@ export function inOrder(schema: z.ZodType | undefined, value: unknown): unknown 
   const sorted = known === undefined ? keys : [...known.filter((key) => keys.includes(key)), ...keys.filter((key) => !known.includes(key))];
   return Object.fromEntries(sorted.map((key) => [key, inOrder(schema && schemaUnder(schema, value, key), value[key])]));
 }
+
+/** What the schema says about itself in words. */
+export const descriptionOf = (schema: z.ZodType, value: unknown): string | undefined => schemaFor(schema, value).meta()?.description;
