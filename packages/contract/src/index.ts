@@ -1,4 +1,25 @@
+export { api } from './api.ts';
 export { bookJsonSchema } from './book/book-json-schema.ts';
 export { bookSchema } from './book/book-schema.ts';
+export { businessSchema, settingsSchema } from './book/business-schema.ts';
+export { colourSchema, figureSchema, itemSchema, sizeSchema } from './book/figure-schema.ts';
+export { gigSchema } from './book/gig-schema.ts';
+export { artistSchema, clientSchema } from './book/people-schema.ts';
 export { mostBookBytes, type ReadBookOptions, readBook } from './book/read-book.ts';
+export { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, supplierSchema } from './book/supply-schema.ts';
 export { type BookForm, writeBook } from './book/write-book.ts';
+export { ApiError, type CallOptions, call } from './http/call.ts';
+export { openApi } from './http/open-api.ts';
+export { type ProblemDetails, problemDetailsSchema, problemSchema } from './http/problem-details.ts';
+export { problemsOfInput } from './http/problems-of-input.ts';
+export {
+  type Media,
+  type Method,
+  type Route,
+  type RouteInput,
+  type RouteOutput,
+  type RouteRequest,
+  type Routes,
+  route,
+  routesOf,
+} from './http/route.ts';

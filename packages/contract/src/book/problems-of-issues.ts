@@ -2,7 +2,8 @@ import { type BookProblemCode, errorAt } from '@twistwright/books';
 import type { Problem } from '@twistwright/units';
 import type { z } from 'zod';
 import { nearestWord } from './nearest-word.ts';
-import { descriptionOf, follow, isRecord, keysFor } from './walk-schema.ts';
+import { PlaceNames, shown } from './place-names.ts';
+import { descriptionOf, follow, keysFor } from './walk-schema.ts';
 
 type Issue = z.core.$ZodIssue;
 type Path = Problem['path'];
@@ -18,16 +19,17 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 function problemsOf(schema: z.ZodType, root: unknown, issue: Issue): readonly Problem[] {
   const path = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
+  const places = new PlaceNames(root, schema.meta()?.id === 'Book' ? 'the book' : 'this');
   const at = follow(schema, root, path);
-  const what = subject(path, root);
+  const what = places.subject(path);
   const report = (code: BookProblemCode, sentence: string, todo?: string) => [errorAt(code, path, sentence, todo)];
   const hint = at.schema === undefined ? undefined : descriptionOf(at.schema, at.value);
   const wanted = hint === undefined ? undefined : `It takes: ${hint}.`;
   if (at.value === undefined && path.length > 0 && issue.code !== 'unrecognized_keys' && issue.code !== 'invalid_key')
-    return report('value.missing', `${owner(path, root)} has no "${path.at(-1)}".`, wanted ?? todoOfChoice(issue));
+    return report('value.missing', `${places.owner(path)} has no "${path.at(-1)}".`, wanted ?? todoOfChoice(issue));
   switch (issue.code) {
     case 'unrecognized_keys':
-      return issue.keys.map((key) => unknownKey(at, [...path, key], key, owner([...path, key], root)));
+      return issue.keys.map((key) => unknownKey(at, [...path, key], key, places.owner([...path, key])));
     case 'invalid_type':
       if (issue.expected === 'object' && path.length === 0)
         return report('file.version', 'This is no book: a book is a set of keys.', 'Begin with "book: 1".');
@@ -53,7 +55,7 @@ function problemsOf(schema: z.ZodType, root: unknown, issue: Issue): readonly Pr
     case 'invalid_union':
       return choice('options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : []);
     case 'invalid_key':
-      return report('key.form', `${JSON.stringify(path.at(-1))} cannot be a key of ${owner(path, root)}.`);
+      return report('key.form', `${JSON.stringify(path.at(-1))} cannot be a key of ${places.owner(path)}.`);
     default:
       return report('value.form', `${what} cannot be ${shown(at.value)}: ${issue.message}.`);
   }
@@ -98,57 +100,3 @@ const sizeOf = (origin: string, value: unknown): string =>
     : origin === 'array' && Array.isArray(value)
       ? `a list of ${value.length}`
       : shown(value);
-
-/** A value as it is quoted in a sentence. */
-export function shown(value: unknown): string {
-  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
-  if (isRecord(value)) return 'a set of keys';
-  if (typeof value === 'string') return value.length > 40 ? `the text "${value.slice(0, 37)}..."` : `"${value}"`;
-  return value === null ? 'nothing' : String(value);
-}
-
-/** What one entry of a list of the book is called. */
-const entryWords: Readonly<Record<string, string>> = {
-  sizes: 'size',
-  colours: 'colour',
-  items: 'item',
-  figures: 'figure',
-  colourways: 'colourway',
-  artists: 'artist',
-  places: 'place',
-  suppliers: 'supplier',
-  offers: 'offer',
-  clients: 'client',
-  gigs: 'gig',
-  needs: 'need',
-  orders: 'order',
-  moves: 'stock move',
-};
-/** `gig "harbour-day"`, `the third entry of ...`: the thing in which the last key of the path stands. */
-function owner(path: Path, root: unknown): string {
-  for (let length = path.length - 1; length > 0; length--) {
-    const key = path[length - 1];
-    if (typeof key !== 'number') continue;
-    const list = String(path[length - 2]);
-    const entry = valueAt(root, path.slice(0, length));
-    const id = isRecord(entry) ? (entry.id ?? entry.code) : undefined;
-    const word = entryWords[list];
-    const inner = path.slice(length, -1).filter((part) => typeof part === 'string');
-    const within = inner.length === 0 ? '' : `"${inner.join('.')}" of `;
-    if (word !== undefined) return `${within}${word} ${id === undefined ? `number ${key + 1}` : shown(id)}`;
-    return `${within}entry ${key + 1} of "${list}"${length > 2 ? ` of ${owner(path.slice(0, length - 1), root)}` : ''}`;
-  }
-  return path.length > 1 ? `"${path.slice(0, -1).join('.')}"` : 'The book';
-}
-const valueAt = (root: unknown, path: Path): unknown =>
-  path.reduce<unknown>(
-    (here, key) => (typeof here === 'object' && here !== null ? (here as Record<PropertyKey, unknown>)[key] : undefined),
-    root,
-  );
-/** `"guests" of gig "harbour-day"`. */
-function subject(path: Path, root: unknown): string {
-  const key = path.at(-1);
-  if (key === undefined) return 'The book';
-  const ofWhat = path.length === 1 ? '' : ` of ${owner(path, root)}`;
-  return typeof key === 'number' ? owner([...path, ''], root) : `"${key}"${ofWhat}`;
-}

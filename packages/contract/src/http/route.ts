@@ -1,0 +1,56 @@
+import type { z } from 'zod';
+
+export type Method = 'get' | 'post' | 'put' | 'delete';
+/** What travels: JSON by schema, or the text of a book file or price list, which the server reads itself to say line and column. */
+export type Media = 'json' | 'text';
+type None = z.ZodUndefined;
+
+/** One thing that can be asked of the server: what goes in, what comes out. Server, typed client and OpenAPI are all made from it. */
+export interface Route<
+  P extends z.ZodType = z.ZodType,
+  Q extends z.ZodType = z.ZodType,
+  B extends z.ZodType = z.ZodType,
+  R extends z.ZodType = z.ZodType,
+> {
+  readonly method: Method;
+  /** Path with parameters as `:id`. */
+  readonly path: string;
+  readonly summary: string;
+  readonly params?: P;
+  readonly query?: Q;
+  readonly body?: B;
+  /** Default `json`. With `text` the body is text and `body` its schema is a string's. */
+  readonly takes?: Media;
+  readonly response: R;
+  /** Default `json`. */
+  readonly gives?: Media;
+  readonly status?: 200 | 201;
+}
+/** Names a route; gives its types to everything that is made from it. */
+export const route = <P extends z.ZodType = None, Q extends z.ZodType = None, B extends z.ZodType = None, R extends z.ZodType = None>(
+  definition: Route<P, Q, B, R>,
+): Route<P, Q, B, R> => definition;
+
+type Part<K extends string, S extends z.ZodType> = S extends None ? unknown : { readonly [k in K]: z.input<S> };
+/** What the client hands in. */
+export type RouteInput<D> =
+  D extends Route<infer P, infer Q, infer B, z.ZodType> ? Part<'params', P> & Part<'query', Q> & Part<'body', B> : never;
+/** What the handler gets. */
+export type RouteRequest<D> =
+  D extends Route<infer P, infer Q, infer B, z.ZodType>
+    ? { readonly params: z.output<P>; readonly query: z.output<Q>; readonly body: z.output<B> }
+    : never;
+/** What comes back. */
+export type RouteOutput<D> = D extends Route<z.ZodType, z.ZodType, z.ZodType, infer R> ? z.output<R> : never;
+
+/** Routes, or groups of routes, by name. */
+export interface Routes {
+  readonly [name: string]: Route | Routes;
+}
+const isRoute = (entry: Route | Routes): entry is Route => typeof entry.method === 'string';
+/** All routes with their operation ids: `gigs.put`. */
+export function routesOf(routes: Routes, before = ''): readonly (readonly [operation: string, route: Route])[] {
+  return Object.entries(routes).flatMap(([name, entry]) =>
+    isRoute(entry) ? [[before + name, entry] as const] : routesOf(entry, `${before}${name}.`),
+  );
+}
