@@ -57,6 +57,7 @@ export function ringsOf(rings: number, around: number, seed: number): Body {
       endJoint: Int32Array.from(b),
       toStart: new Float64Array(count),
       toEnd: new Float64Array(count),
+      squeeze: new Float64Array(count).fill(4 * ringRadius),
       bundle: new Int32Array(count).fill(-1),
     },
     leanings: noLeanings,

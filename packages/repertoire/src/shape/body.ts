@@ -36,6 +36,8 @@ export interface Capsules {
   /** Inches of balloon from the start joint to `a`, and from the end joint to `b`. */
   readonly toStart: Float64Array;
   readonly toEnd: Float64Array;
+  /** How far from a shared joint the bubble is squeezed by its neighbours, inches. */
+  readonly squeeze: Float64Array;
   /** Bubbles with the same number lie side by side between the same two joints and collide over their whole length. */
   readonly bundle: Int32Array;
   /** Bubbles pushed into one another, which pass: `pairKey` of their numbers. */

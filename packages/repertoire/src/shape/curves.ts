@@ -71,12 +71,12 @@ export function ring(length: number, count: number): readonly Flat[] {
   return scaled(line, length);
 }
 
-/** An even bend by `degrees` that starts along the first axis and turns to the second. */
+/** An even bend by `degrees` whose two ends lie along the first axis; it starts away from the second axis and ends towards it. */
 export function bend(length: number, degrees: number, count: number): readonly Flat[] {
   const line: Flat[] = [[0, 0]];
   let [x, y] = [0, 0];
   for (let i = 0; i < count; i++) {
-    const { sine, cosine } = turned((degrees * (i + 0.5)) / count);
+    const { sine, cosine } = turned((degrees * (i + 0.5)) / count - degrees / 2);
     x += (cosine * length) / count;
     y += (sine * length) / count;
     line.push([x, y]);

@@ -1,5 +1,6 @@
 import { type Body, pairKey } from './body.ts';
 import { bend, drop, hairpin, ring } from './curves.ts';
+import { squeezedRadii } from './neighbours.ts';
 import type { Skeleton, SkeletonBubble } from './skeleton.ts';
 import { spectralPlaces } from './spectral.ts';
 import { across, along, cross, dot, minus, plus, rotated, times, turned, unit, type Vector } from './vector.ts';
@@ -53,7 +54,7 @@ export function lay(skeleton: Skeleton): Laid {
   const frame = isFrame(skeleton);
   const plans = planned(skeleton);
   const places = frame ? spectralPlaces(skeleton) : walkedPlaces(skeleton, plans);
-  const build = new Build(places);
+  const build = new Build(places, crowdsOf(skeleton.bubbles));
   const lines = plans.map((plan, index) => (plan.bubble.popped === undefined ? build.bubble(plan, index, frame) : []));
   for (const { bubbles, into } of skeleton.tucks) build.tuck(bubbles, into, lines);
   return { body: build.body(), lines, frame };
@@ -95,6 +96,7 @@ function bowed(bubbles: readonly SkeletonBubble[], index: number): boolean {
 function planned({ bubbles }: Skeleton): readonly Plan[] {
   const bundles = bundlesOf(bubbles);
   const guesses = polygonAims(bubbles);
+  const crowds = crowdsOf(bubbles);
   const plans: Plan[] = [];
   let before: Vector = up;
   bubbles.forEach((bubble, index) => {
@@ -106,7 +108,7 @@ function planned({ bubbles }: Skeleton): readonly Plan[] {
     const plain: Plan = { bubble, aim, strength, bundle: -1, place: 0, of: 1, reversed: false };
     if (members !== undefined && place >= 0) plans.push(bundled(bubbles, members, place, key, plain));
     else {
-      const curve = curveOf(bubble, aim, bowed(bubbles, index));
+      const curve = curveOf(bubble, aim, bowed(bubbles, index), crowds.get(bubble.from) ?? 1);
       plans.push(curve === undefined ? plain : { ...plain, curve });
     }
     if (bubble.from !== bubble.to) before = aim;
@@ -186,8 +188,30 @@ function layPolygon(bubbles: readonly SkeletonBubble[], run: readonly number[], 
   });
 }
 
+/** How many loops and folds start at each joint where there are any. */
+function crowdsOf(bubbles: readonly SkeletonBubble[]): ReadonlyMap<number, number> {
+  const found = new Map<number, number>();
+  for (const { from, form } of bubbles) if (form === 'loop' || form === 'fold') found.set(from, (found.get(from) ?? 0) + 1);
+  return found;
+}
+
+/** Loops that fan out of one twist touch one another up to this distance from it: side by side they are each two bubbles thick. */
+function crowdedRadii(crowds: ReadonlyMap<number, number>, { from, form }: SkeletonBubble): number {
+  const crowd = form === 'loop' || form === 'fold' ? (crowds.get(from) ?? 1) : 1;
+  return crowd < 3 ? 0 : 2 / turned(180 / crowd).sine + 1;
+}
+
+/** Width of a loop's drop, so that a crowd of them has room in a fan; alone it opens as its own bend wants. */
+function dropWidth(length: number, radius: number, crowd: number): number {
+  if (crowd < 3) return 0.78;
+  const long = 0.45 * length;
+  const { sine, cosine } = turned(180 / crowd);
+  const room = (0.68 * long * sine) / Math.max(cosine, 0.05) - radius;
+  return Math.min(0.78, Math.max(radius * 1.02, room) / (0.77 * long));
+}
+
 /** Points of a curved bubble from its first joint at the origin. */
-function curveOf(bubble: SkeletonBubble, aim: Vector, bow: boolean): readonly Vector[] | undefined {
+function curveOf(bubble: SkeletonBubble, aim: Vector, bow: boolean, crowd: number): readonly Vector[] | undefined {
   const { form, length, radius } = bubble;
   const steps = (least: number, most: number): number =>
     Math.min(most, Math.max(least, Math.round(length / (0.9 * Math.max(radius, 0.3)))));
@@ -195,7 +219,7 @@ function curveOf(bubble: SkeletonBubble, aim: Vector, bow: boolean): readonly Ve
     line.map(([x, y]) => plus(times(aim, x), times(second, y)));
   const normal = across(bubble.facing ?? forward, aim) ?? across(up, aim) ?? right;
   const sideways = cross(normal, aim);
-  if (form === 'loop') return inSpace(drop(length, 0.78, steps(8, 18)), sideways);
+  if (form === 'loop') return inSpace(drop(length, dropWidth(length, radius, crowd), steps(8, 18)), sideways);
   if (form === 'fold') return inSpace(hairpin(length, radius, steps(8, 16)), sideways);
   if (form === 'ring') return inSpace(ring(length, steps(10, 28)), sideways);
   const degrees = bubble.bendDegrees ?? (bow ? 150 : 0);
@@ -249,11 +273,15 @@ class Build {
     toStart: number;
     toEnd: number;
     bundle: number;
+    squeeze: number;
   }[] = [];
   readonly #through = new Set<number>();
 
-  constructor(joints: readonly Vector[]) {
+  readonly #crowds: ReadonlyMap<number, number>;
+
+  constructor(joints: readonly Vector[], crowds: ReadonlyMap<number, number>) {
     this.#points = [...joints];
+    this.#crowds = crowds;
   }
 
   bubble(plan: Plan, index: number, frame: boolean): readonly number[] {
@@ -384,7 +412,20 @@ class Build {
     length: number,
     bundle: number,
   ): void {
-    this.#capsules.push({ a, b, radius: bubble.radius, length, bubble: index, from: bubble.from, to: bubble.to, toStart, toEnd, bundle });
+    const squeeze = bubble.radius * Math.max(squeezedRadii, crowdedRadii(this.#crowds, bubble));
+    this.#capsules.push({
+      a,
+      b,
+      radius: bubble.radius,
+      length,
+      bubble: index,
+      from: bubble.from,
+      to: bubble.to,
+      toStart,
+      toEnd,
+      bundle,
+      squeeze,
+    });
   }
 
   body(): Body {
@@ -413,6 +454,7 @@ class Build {
         endJoint: Int32Array.from(capsules, (capsule) => capsule.to),
         toStart: Float64Array.from(capsules, (capsule) => capsule.toStart),
         toEnd: Float64Array.from(capsules, (capsule) => capsule.toEnd),
+        squeeze: Float64Array.from(capsules, (capsule) => capsule.squeeze),
         bundle: Int32Array.from(capsules, (capsule) => capsule.bundle),
         ...(this.#through.size === 0 ? {} : { through: this.#through }),
       },

@@ -11,8 +11,11 @@ export interface Neighbours {
   readonly meetingCount: number;
 }
 
-/** How far from a shared joint two bubbles are let into one another, in the sum of their radii: there the rubber is squeezed flat. */
-export const squeezedRadii = 2;
+/** How far from a shared joint a bubble is let into others, in radii: there the rubber is squeezed flat. */
+export const squeezedRadii = 4;
+
+/** Two stretches of one bubble with less balloon than this between them, in radii, are one bend: half a turn round the bubble's own edge. */
+const bentRadii = 3.3;
 
 /** Growing store of whole numbers; the solver makes its lists a few times in a run and reuses the room. */
 class Numbers {
@@ -186,11 +189,14 @@ export function trimOf(capsules: Capsules, i: number, j: number): Trim {
   if (capsules.through?.has(pairKey(capsules.bubble[i] as number, capsules.bubble[j] as number))) return 'one';
   const bundle = capsules.bundle[i] as number;
   if (!sameBubble && bundle >= 0 && bundle === capsules.bundle[j]) return 'apart';
-  const squeezed = squeezedRadii * ((capsules.radius[i] as number) + (capsules.radius[j] as number));
+  const squeezed = Math.max(capsules.squeeze[i] as number, capsules.squeeze[j] as number);
   if (sameBubble) {
-    const gap = Math.abs((capsules.toStart[i] as number) - (capsules.toStart[j] as number));
-    const length = lengthOf(capsules, Math.min(i, j));
-    return gap - length < 2 * squeezed ? 'one' : 'apart';
+    const [one, other] = [Math.min(i, j), Math.max(i, j)];
+    const between = (capsules.toStart[other] as number) - (capsules.toStart[one] as number) - lengthOf(capsules, one);
+    if (between < bentRadii * (capsules.radius[i] as number)) return 'one';
+    if (startI !== endI) return 'apart';
+    const around = (capsules.toStart[one] as number) + (capsules.toEnd[other] as number);
+    return around < 1.5 * squeezed ? 'one' : 'apart';
   }
   let [lowI, highI, lowJ, highJ] = [0, 1, 0, 1];
   const ends = [

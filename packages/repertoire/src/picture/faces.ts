@@ -1,0 +1,182 @@
+import type { Finishing } from '../recipe.ts';
+import type { Shape, ShapeBubble } from '../shape/shape-of.ts';
+import { across, along, cross, dot, minus, plus, sizeOfVector, times, unit, type Vector } from '../shape/vector.ts';
+
+/** Something drawn on the rubber: where, which way the rubber faces there, and how large it is in inches. */
+export interface Mark {
+  readonly kind: 'eye' | 'nose' | 'smile' | 'spot' | 'whiskers' | 'cheek';
+  readonly at: Vector;
+  readonly normal: Vector;
+  /** Along the rubber, what is up for the mark. */
+  readonly upright: Vector;
+  readonly inches: number;
+  /** Index of the bubble it is on. */
+  readonly bubble: number;
+}
+
+const forward: Vector = [1, 0, 0];
+const up: Vector = [0, 1, 0];
+const right: Vector = [0, 0, 1];
+
+/** Marks of a finishing with a pen or stickers; what is not understood is left to the sentence in the steps. */
+export function marksOf(finishing: readonly Finishing[], shape: Shape): readonly Mark[] {
+  const drawn = finishing.flatMap(({ with: tool, what, on }) =>
+    tool === 'stick' ? [] : marksFor(what.toLowerCase(), on?.toLowerCase(), shape),
+  );
+  const printed = shape.bubbles.flatMap((bubble, index) =>
+    bubble.print === undefined ? [] : printedMarks(bubble.print.toLowerCase(), bubble, index),
+  );
+  return [...drawn, ...printed];
+}
+
+function marksFor(what: string, on: string | undefined, shape: Shape): readonly Mark[] {
+  const targets = shape.bubbles.flatMap((bubble, index) => (bubble.line.length > 0 && isTarget(bubble, on) ? [index] : []));
+  const chosen = targets.length > 0 ? targets : headOf(shape);
+  const first = chosen[0];
+  if (first === undefined) return [];
+  const each = (make: (bubble: ShapeBubble, index: number) => readonly Mark[]): readonly Mark[] =>
+    chosen.flatMap((index) => make(shape.bubbles[index] as ShapeBubble, index));
+  const marks: Mark[] = [];
+  if (/\beye|face|pupil/u.test(what)) marks.push(...(chosen.length > 1 ? each(oneEye) : each(twoEyes)));
+  if (/nose|nostril/u.test(what)) marks.push(...each(nose).slice(0, 1));
+  if (/smile|mouth|face/u.test(what)) marks.push(...each(smile).slice(0, 1));
+  if (/whisker/u.test(what)) marks.push(...each(whiskers).slice(0, 1));
+  if (/spot|dot|freckle|seed/u.test(what)) marks.push(...each(spots));
+  if (/cheek/u.test(what)) marks.push(...each(twoEyes).map((mark): Mark => ({ ...mark, kind: 'cheek' })));
+  return marks;
+}
+
+const isTarget = (bubble: ShapeBubble, on: string | undefined): boolean => on !== undefined && bubble.label?.toLowerCase() === on;
+
+function headOf(shape: Shape): readonly number[] {
+  for (const word of ['face', 'head', 'muzzle', 'nose']) {
+    const found = shape.bubbles.findIndex((bubble) => bubble.line.length > 0 && bubble.label?.toLowerCase().includes(word));
+    if (found >= 0) return [found];
+  }
+  return shape.bubbles.length > 0 ? [0] : [];
+}
+
+/** Where a bubble is and how it lies. */
+function lieOf(bubble: ShapeBubble): {
+  readonly start: Vector;
+  readonly end: Vector;
+  readonly middle: Vector;
+  readonly axis: Vector | undefined;
+  readonly length: number;
+} {
+  const { line, form } = bubble;
+  const inner = line.length > 2 ? line.slice(1, -1) : line;
+  const [start, end] = [inner[0] as Vector, inner.at(-1) as Vector];
+  const middle = line.length > 4 ? (line[line.length >> 1] as Vector) : along(start, end, 0.5);
+  const span = minus(end, start);
+  const axis = form === 'ball' ? undefined : (unit(span) ?? unit(minus(line.at(-1) as Vector, line[0] as Vector)));
+  return { start, end, middle, axis, length: sizeOfVector(span) };
+}
+
+const isRound = (bubble: ShapeBubble): boolean =>
+  bubble.form === 'ball' || bubble.form === 'round' || bubble.form === 'heart' || lieOf(bubble).length < 0.3 * bubble.radius;
+
+function oneEye(bubble: ShapeBubble, index: number): readonly Mark[] {
+  const { middle, axis } = lieOf(bubble);
+  const front = bubble.facing ?? forward;
+  const normal = isRound(bubble) || axis === undefined ? front : (across(front, axis) ?? front);
+  return [mark('eye', index, middle, normal, bubble.radius, 0.5)];
+}
+
+function twoEyes(bubble: ShapeBubble, index: number): readonly Mark[] {
+  const { start, end, middle, axis, length } = lieOf(bubble);
+  const { radius } = bubble;
+  const front = bubble.facing ?? forward;
+  if (isRound(bubble) || axis === undefined) {
+    const sideways = across(cross(up, front), front) ?? right;
+    return [-1, 1].map((k) => mark('eye', index, middle, blend(front, up, 0.28, sideways, 0.42 * k), radius, 0.27));
+  }
+  if (Math.abs(dot(axis, front)) < 0.62) {
+    const normal = across(plus(front, times(up, 0.35)), axis) ?? front;
+    if (Math.abs(dot(axis, up)) < 0.6) {
+      const apart = Math.max(0.3 * length, 0.42 * radius);
+      return [-1, 1].map((k) => mark('eye', index, plus(middle, times(axis, k * apart)), normal, radius, 0.3));
+    }
+    const top = dot(axis, up) > 0 ? along(start, end, 0.8) : along(start, end, 0.2);
+    const sideways = across(cross(up, front), axis) ?? right;
+    return [-1, 1].map((k) => mark('eye', index, top, blend(normal, axis, 0, sideways, 0.55 * k), radius, 0.3));
+  }
+  // The bubble points where the figure looks: eyes on either side of it, towards the back.
+  const back = dot(axis, front) > 0 ? along(start, end, 0.3) : along(start, end, 0.7);
+  const top = across(up, axis) ?? up;
+  const sideways = across(right, axis) ?? right;
+  return [-1, 1].map((k) => mark('eye', index, back, blend(top, axis, 0, sideways, 1.15 * k), radius, 0.3));
+}
+
+function nose(bubble: ShapeBubble, index: number): readonly Mark[] {
+  const { start, end, middle, axis } = lieOf(bubble);
+  const front = bubble.facing ?? forward;
+  const ahead = axis !== undefined && !isRound(bubble) && Math.abs(dot(axis, front)) > 0.62;
+  const tip = ahead ? (dot(axis, front) > 0 ? end : start) : middle;
+  const normal = ahead || axis === undefined || isRound(bubble) ? front : (across(front, axis) ?? front);
+  return [mark('nose', index, tip, normal, bubble.radius, 0.36)];
+}
+
+function smile(bubble: ShapeBubble, index: number): readonly Mark[] {
+  const { middle, axis } = lieOf(bubble);
+  const front = bubble.facing ?? forward;
+  const normal =
+    isRound(bubble) || axis === undefined ? blend(front, up, -0.4, right, 0) : (across(plus(front, times(up, -0.5)), axis) ?? front);
+  return [mark('smile', index, middle, normal, bubble.radius, 0.5)];
+}
+
+function whiskers(bubble: ShapeBubble, index: number): readonly Mark[] {
+  return nose(bubble, index).map((one) => ({ ...one, kind: 'whiskers', inches: one.inches * 2.2 }));
+}
+
+function spots(bubble: ShapeBubble, index: number): readonly Mark[] {
+  const { line, radius } = bubble;
+  if (line.length === 3) return roundSpots(line[1] as Vector, radius, index);
+  const inner = line.length > 3 ? line.slice(1, -1) : line;
+  const found: Mark[] = [];
+  const along3 =
+    inner.length > 2
+      ? inner.filter((_, k) => k % 2 === 0)
+      : [0.15, 0.5, 0.85].map((share) => along(inner[0] as Vector, inner.at(-1) as Vector, share));
+  along3.forEach((place, k) => {
+    const axis = unit(minus(inner.at(-1) as Vector, inner[0] as Vector)) ?? forward;
+    for (const front of [forward, times(right, -1), right]) {
+      const side = across(front, axis);
+      if (side !== undefined) found.push(mark('spot', index, place, blend(side, up, k % 2 === 0 ? 0.35 : -0.25, axis, 0), radius, 0.2));
+    }
+  });
+  return found.slice(0, 24);
+}
+
+const around: readonly Vector[] = [
+  [0.9, 0.35, -0.25],
+  [0.2, 0.8, -0.55],
+  [-0.1, 0.9, 0.45],
+  [0.35, 0.1, -0.93],
+  [-0.6, 0.35, -0.72],
+  [0.62, 0.5, 0.6],
+  [-0.85, 0.5, 0.1],
+  [0.1, -0.35, -0.93],
+  [0.5, 0.85, 0.1],
+];
+
+function roundSpots(middle: Vector, radius: number, index: number): readonly Mark[] {
+  return around.map((side) => mark('spot', index, middle, unit(side) ?? up, radius, 0.3));
+}
+
+/** What is printed on a balloon as it is bought. */
+function printedMarks(print: string, bubble: ShapeBubble, index: number): readonly Mark[] {
+  const marks: Mark[] = [];
+  if (/eye|face/u.test(print)) marks.push(...twoEyes(bubble, index));
+  if (/smile|face/u.test(print)) marks.push(...smile(bubble, index));
+  if (/dot|spot/u.test(print)) marks.push(...spots(bubble, index));
+  return marks;
+}
+
+function blend(a: Vector, b: Vector, shareB: number, c: Vector, shareC: number): Vector {
+  return unit(plus(a, plus(times(b, shareB), times(c, shareC)))) ?? a;
+}
+
+function mark(kind: Mark['kind'], bubble: number, middle: Vector, normal: Vector, radius: number, share: number): Mark {
+  return { kind, bubble, at: plus(middle, times(normal, radius)), normal, upright: across(up, normal) ?? forward, inches: radius * share };
+}

@@ -1,0 +1,43 @@
+import { cross, dot, plus, times, type Vector } from '../shape/vector.ts';
+import type { Camera, Seen } from './camera.ts';
+import type { Mark } from './faces.ts';
+import { short } from './path.ts';
+import type { Rubber } from './rubber.ts';
+
+const ink = '#15171b';
+
+/** How much of a mark has to face the viewer before it is drawn: the cosine of the angle. */
+const leastSeen = 0.12;
+
+/** A mark as it shows on the rubber, flattened where the rubber turns away; undefined when it is on the far side. */
+export function drawnMark(mark: Mark, camera: Camera, place: (point: Vector) => Seen, scale: number, rubber: Rubber): string | undefined {
+  const facing = dot(mark.normal, camera.near);
+  if (facing < leastSeen) return undefined;
+  const half = mark.inches / 2;
+  const middle = place(mark.at);
+  const sideways = cross(mark.upright, mark.normal);
+  const right = place(plus(mark.at, times(sideways, half)));
+  const top = place(plus(mark.at, times(mark.upright, half)));
+  // The mark's own square, 2 wide and 2 high, as it lies on the rubber.
+  const [a, b, c, d] = [right.x - middle.x, right.y - middle.y, middle.x - top.x, middle.y - top.y];
+  const matrix = `matrix(${[a, b, c, d].map((value) => Math.round(value * 100) / 100).join(' ')} ${short(middle.x)} ${short(middle.y)})`;
+  const inside = inner(mark.kind, rubber);
+  return scale * mark.inches < 1 ? undefined : `<g transform="${matrix}">${inside}</g>`;
+}
+
+function inner(kind: Mark['kind'], rubber: Rubber): string {
+  switch (kind) {
+    case 'eye':
+      return `<ellipse rx="1.25" ry="1.55" fill="#fff" stroke="${ink}" stroke-width=".18"/><ellipse cy=".35" rx=".78" ry="1.05" fill="${ink}"/><circle cx="-.25" cy="-.15" r=".3" fill="#fff"/>`;
+    case 'nose':
+      return `<ellipse rx="1" ry=".72" fill="${ink}"/><ellipse cx="-.3" cy="-.28" rx=".28" ry=".18" fill="#fff"/>`;
+    case 'smile':
+      return `<path d="M-1-.2Q0 1 1-.2" stroke="${ink}" stroke-width=".34"/>`;
+    case 'spot':
+      return `<circle r="1" fill="${rubber.deep}" opacity=".75"/>`;
+    case 'cheek':
+      return `<circle r="1" fill="#f48bb6" opacity=".7"/>`;
+    case 'whiskers':
+      return `<path d="M-.4 0L-1-.3M-.4.15L-1 .3M.4 0L1-.3M.4.15L1 .3" stroke="${ink}" stroke-width=".12"/>`;
+  }
+}

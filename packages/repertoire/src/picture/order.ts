@@ -1,0 +1,98 @@
+/** A round spot that a drawn thing covers, in the picture, and how near the viewer it is. */
+export interface Cover {
+  readonly x: number;
+  readonly y: number;
+  readonly near: number;
+  readonly radius: number;
+}
+
+/** A thing that is drawn in one go. */
+export interface Drawn {
+  readonly covers: readonly Cover[];
+  /** Stretches of one bubble have the same strand and successive places; they do not hide one another where they meet. */
+  readonly strand: number;
+  readonly place: number;
+  /** Drawn on the rubber of this strand, so always after it. */
+  readonly on?: number;
+}
+
+/**
+ * Back to front. Two things that overlap are ordered by how near they are where they overlap; where that goes round in a circle the
+ * thing with least in front of it goes first. Of what may come next, the next stretch of the same bubble is taken, so that it stays in one
+ * piece where nothing lies between.
+ */
+export function paintersOrder(things: readonly Drawn[]): readonly number[] {
+  const count = things.length;
+  const behind: Map<number, number>[] = things.map(() => new Map());
+  const boxes = things.map(boxOf);
+  for (let i = 0; i < count; i++)
+    for (let j = i + 1; j < count; j++) {
+      const [one, other] = [things[i] as Drawn, things[j] as Drawn];
+      if (one.strand === other.strand && Math.abs(one.place - other.place) <= 1) continue;
+      if (one.on === other.strand || other.on === one.strand) {
+        const [mark, ground] = one.on === other.strand ? [i, j] : [j, i];
+        behind[mark]?.set(ground, Number.POSITIVE_INFINITY);
+        continue;
+      }
+      if (!meet(boxes[i] as Box, boxes[j] as Box)) continue;
+      const lead = leadOf(one.covers, other.covers);
+      if (lead > 0) behind[i]?.set(j, lead);
+      else if (lead < 0) behind[j]?.set(i, -lead);
+    }
+  return sorted(things, behind);
+}
+
+function sorted(things: readonly Drawn[], behind: readonly Map<number, number>[]): readonly number[] {
+  const depth = things.map(({ covers }) => covers.reduce((sum, cover) => sum + cover.near, 0) / Math.max(1, covers.length));
+  const left = new Set(things.keys());
+  const found: number[] = [];
+  while (left.size > 0) {
+    let best = -1;
+    let bestBlocked = Number.POSITIVE_INFINITY;
+    let bestDepth = Number.POSITIVE_INFINITY;
+    const last = things[found.at(-1) ?? -1];
+    for (const index of left) {
+      let blocked = 0;
+      for (const [other, weight] of behind[index] as Map<number, number>) if (left.has(other)) blocked += weight;
+      const thing = things[index] as Drawn;
+      const goesOn = last !== undefined && last.strand === thing.strand && Math.abs(last.place - thing.place) === 1;
+      const order = goesOn ? Number.NEGATIVE_INFINITY : (depth[index] as number);
+      if (blocked < bestBlocked || (blocked === bestBlocked && order < bestDepth)) [best, bestBlocked, bestDepth] = [index, blocked, order];
+    }
+    if (best < 0) best = left.values().next().value as number;
+    left.delete(best);
+    found.push(best);
+  }
+  return found;
+}
+
+interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+function boxOf({ covers }: Drawn): Box {
+  let [left, right, top, bottom] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { x, y, radius } of covers) {
+    left = Math.min(left, x - radius);
+    right = Math.max(right, x + radius);
+    top = Math.min(top, y - radius);
+    bottom = Math.max(bottom, y + radius);
+  }
+  return { left, right, top, bottom };
+}
+
+const meet = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+/** By how much the first is nearer than the second, weighed by how much they overlap; 0 where they do not. */
+function leadOf(one: readonly Cover[], other: readonly Cover[]): number {
+  let lead = 0;
+  for (const a of one)
+    for (const b of other) {
+      const overlap = a.radius + b.radius - Math.sqrt((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y));
+      if (overlap > 0.4) lead += overlap * overlap * (a.near - b.near);
+    }
+  return lead;
+}

@@ -1,0 +1,61 @@
+/** Shades that draw one rubber: body, shade to the lower right, light to the upper left, and the edge that parts it from a light ground. */
+export interface Rubber {
+  readonly body: string;
+  readonly deep: string;
+  readonly lite: string;
+  readonly rim: string;
+}
+
+const rubber = (body: string, deep: string, lite: string, rim = deep): Rubber => ({ body, deep, lite, rim });
+
+/** Fourteen rubbers by plain name. Edge or body reaches 3 : 1 on a light ground. */
+export const rubbers: Readonly<Record<string, Rubber>> = {
+  white: rubber('#f8f8f5', '#7f8380', '#ffffff'),
+  black: rubber('#24252b', '#000000', '#7a7e88'),
+  red: rubber('#d61f2e', '#8c0f1b', '#ff7f82'),
+  orange: rubber('#f07a1c', '#a04a06', '#ffbd80'),
+  yellow: rubber('#ffd01f', '#8f6900', '#fff0a0'),
+  green: rubber('#1d9450', '#0b5a2d', '#86d9a6'),
+  sky: rubber('#57b6ee', '#1c6c9c', '#c3e7ff'),
+  blue: rubber('#2058cc', '#0e2c7a', '#86aaf8'),
+  violet: rubber('#7c40c4', '#43187c', '#c09af0'),
+  pink: rubber('#f48bb6', '#ab3f70', '#ffd6e6'),
+  rose: rubber('#de1f7d', '#8a0a48', '#ff8cc0'),
+  brown: rubber('#70432a', '#3a2110', '#bd8a6a'),
+  blush: rubber('#ecc09e', '#92643c', '#ffe8d6'),
+  grey: rubber('#9da3a9', '#555b61', '#dadee2'),
+};
+
+type Channels = readonly [number, number, number];
+
+const channelsOf = (hex: string): Channels => [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16)) as unknown as Channels;
+const hexOf = (channels: Channels): string => `#${channels.map((value) => Math.round(value).toString(16).padStart(2, '0')).join('')}`;
+
+function mixed(from: string, to: Channels, share: number): string {
+  return hexOf(channelsOf(from).map((value, i) => value * (1 - share) + (to[i] as number) * share) as unknown as Channels);
+}
+
+/** Relative luminance by WCAG 2.2, approximated with a square for the power 2.4; enough to choose an edge. */
+const lightness = (hex: string): number => {
+  const [r, g, b] = channelsOf(hex).map((value) => (value / 255) * (value / 255)) as unknown as Channels;
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+};
+
+/** Body this light or lighter gets an edge that is darkened until it shows on paper. */
+const lightEdge = 0.26;
+
+/**
+ * The rubber of a plain name, or of a body colour `#rrggbb`: shade 50 % towards black, light 55 % towards white, and an edge that is dark
+ * enough for a light ground. Undefined for anything else.
+ * @example rubberOf('red')?.body // -> '#d61f2e'
+ */
+export function rubberOf(colour: string): Rubber | undefined {
+  const named = rubbers[colour.toLowerCase()];
+  if (named !== undefined) return named;
+  if (!/^#[0-9a-f]{6}$/iu.test(colour)) return undefined;
+  const body = colour.toLowerCase();
+  const deep = mixed(body, [0, 0, 0], 0.5);
+  let rim = deep;
+  for (let step = 0; step < 10 && lightness(rim) > lightEdge; step++) rim = mixed(rim, [0, 0, 0], 0.1);
+  return { body, deep, lite: mixed(body, [255, 255, 255], 0.55), rim };
+}

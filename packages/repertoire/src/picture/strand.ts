@@ -1,0 +1,117 @@
+import type { ShapeBubble } from '../shape/shape-of.ts';
+import { along, minus, sizeOfVector, type Vector } from '../shape/vector.ts';
+import { type Camera, type Seen, seen } from './camera.ts';
+import type { Spot } from './path.ts';
+
+/** The middle line of a bubble in the picture, ready to be stroked. */
+export interface Strand {
+  /** In picture units. */
+  readonly line: readonly Seen[];
+  readonly radius: number;
+  /** One straight stroke. */
+  readonly straight: boolean;
+  /** Middle lines of shade, light and gloss: the line moved towards the lower right and the upper left. */
+  readonly shade: readonly Spot[];
+  readonly light: readonly Spot[];
+  readonly gloss: readonly Spot[];
+}
+
+/** Rubber is let this far over the twist, in radii, so that two bubbles in a row look pressed together. */
+const overTwist = 0.24;
+/** Where shade, light and gloss lie, in radii: light comes from the upper left. */
+const shadeAt = [0.28, 0.32] as const;
+const lightAt = [-0.2, -0.24] as const;
+const glossAt = [-0.32, -0.4] as const;
+/** Longest stretch that is put in order as one, in radii. */
+const stretch = 1.6;
+
+/** The strand of a bubble; `place` turns a seen point into picture units. */
+export function strandOf(bubble: ShapeBubble, camera: Camera, place: (point: Seen) => Seen, unitsPerInch: number): Strand {
+  const radius = bubble.radius * unitsPerInch;
+  const points = middleLine(bubble);
+  const straight = points.length <= 2;
+  const line = (straight ? divided(points, bubble.radius * stretch) : points).map((point) => place(seen(point, camera)));
+  return {
+    line,
+    radius,
+    straight,
+    shade: moved(line, radius, shadeAt),
+    light: moved(line, radius, lightAt),
+    gloss: moved(line, radius, glossAt),
+  };
+}
+
+function middleLine({ line, form, radius }: ShapeBubble): readonly Vector[] {
+  if (form === 'ball' || line.length === 3) return [line[1] as Vector];
+  if (form === 'flat' || form === 'tail') return line;
+  if (line.length === 4 && form !== 'bent') {
+    const [from, one, two, to] = line as readonly [Vector, Vector, Vector, Vector];
+    return [towards(one, from, radius * overTwist), towards(two, to, radius * overTwist)];
+  }
+  return shortened(shortened(line, radius * (1 - overTwist)).toReversed(), radius * (1 - overTwist)).toReversed();
+}
+
+/** A point moved towards another, but no further than straight on: necks that go sideways are not followed. */
+function towards(point: Vector, other: Vector, inches: number): Vector {
+  const distance = sizeOfVector(minus(other, point));
+  return distance < 1e-9 ? point : along(point, other, Math.min(1, inches / distance));
+}
+
+/** Takes so many inches off the start of a line. */
+function shortened(line: readonly Vector[], inches: number): readonly Vector[] {
+  let left = inches;
+  for (let i = 0; i + 1 < line.length; i++) {
+    const [from, to] = [line[i] as Vector, line[i + 1] as Vector];
+    const step = sizeOfVector(minus(to, from));
+    if (step > left) return [along(from, to, left / step), ...line.slice(i + 1)];
+    left -= step;
+  }
+  return [line.at(-1) as Vector];
+}
+
+function divided(points: readonly Vector[], step: number): readonly Vector[] {
+  const [from, to] = points;
+  if (from === undefined || to === undefined) return points;
+  const count = Math.min(12, Math.max(1, Math.ceil(sizeOfVector(minus(to, from)) / step)));
+  return Array.from({ length: count + 1 }, (_, k) => along(from, to, k / count));
+}
+
+/** Ends move as a whole, which lights the round ends; between them only the part across the line moves, so that stretches meet. */
+function moved(line: readonly Seen[], radius: number, [right, down]: readonly [number, number]): readonly Spot[] {
+  const last = line.length - 1;
+  return line.map((point, i) => {
+    const [before, after] = [line[Math.max(0, i - 1)] as Seen, line[Math.min(last, i + 1)] as Seen];
+    const [tx, ty] = [after.x - before.x, after.y - before.y];
+    const size = Math.sqrt(tx * tx + ty * ty);
+    let [dx, dy] = [right, down];
+    if (size > 1e-6 && i > 0 && i < last) {
+      const forth = (dx * tx + dy * ty) / (size * size);
+      dx -= forth * tx;
+      dy -= forth * ty;
+    }
+    return { x: point.x + dx * radius, y: point.y + dy * radius };
+  });
+}
+
+/**
+ * Where the gloss streak goes, as first and last place on the line: on a straight bubble the half nearest the light, on a curve the longest
+ * stretch that runs across the light.
+ */
+export function glossRange({ line, straight }: Strand): readonly [number, number] | undefined {
+  const last = line.length - 1;
+  if (last < 1 || straight) return undefined;
+  let best: readonly [number, number] | undefined;
+  let from = -1;
+  for (let i = 0; i <= last; i++) {
+    const [a, b] = [line[i] as Seen, line[Math.min(last, i + 1)] as Seen];
+    const [tx, ty] = [b.x - a.x, b.y - a.y];
+    const size = Math.max(1e-6, Math.sqrt(tx * tx + ty * ty));
+    // The light's direction is about (-0.62, -0.78); its part across the line says how bright the upper left side is.
+    const lit = i < last && Math.abs((0.78 * tx - 0.62 * ty) / size) > 0.62;
+    if (lit && from < 0) from = i;
+    if (lit || from < 0) continue;
+    if (best === undefined || i - from > best[1] - best[0]) best = [from, i];
+    from = -1;
+  }
+  return best;
+}
