@@ -3,6 +3,8 @@ export { type Book, emptyBook } from './book.ts';
 export type { Business, Contact, PlanningSettings, Pump, ServicePromise, Settings, ToolWish } from './business.ts';
 export { type Caution, cautions, deference, type PrescribedWording, prescribedWording, swordCaution } from './cautions.ts';
 export type { ChargeSettings } from './charge-settings.ts';
+export { type CheckOptions, checkBook } from './check-book.ts';
+export { sizesOf } from './check-names.ts';
 export type { Client } from './client.ts';
 export {
   chargeSettingsOf,

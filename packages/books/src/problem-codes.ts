@@ -64,7 +64,6 @@ export const bookProblems = {
   'menu.out-of-reach': 'A figure of a menu cannot be made from what is in store, on order or for sale.',
   'menu.nothing-possible': 'Nothing on a menu can be made from what is in store, on order or for sale.',
   'zone.unknown': 'A time zone is not known.',
-  'currency.unknown': 'A currency is no ISO 4217 code in use.',
   'currency.mixed': 'A supplier has another currency than the business.',
   'lead.too-late': 'Nothing that is ordered today arrives before a gig.',
   'budget.zero': 'The budget for shopping is nought.',
