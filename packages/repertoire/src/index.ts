@@ -1,5 +1,13 @@
+export { type AirOptions, airOf, type Band, inchesOf, type PieceAir, type RecipeAir, type Verdict, volumeShare } from './air/air-of.ts';
+export * from './air/calibrate.ts';
+export type { Change } from './air/changes.ts';
+export { type Minutes, minutesOf } from './air/minutes-of.ts';
+export { rescale } from './air/rescale.ts';
+export { bubbleCubicInches, bubbleLitres, tubeInches } from './air/volume.ts';
+export { type Belief, defaultWorking, type Working } from './air/working.ts';
 export * from './figures/shipped-figure.ts';
 export { shippedFigures } from './figures/shipped-figures.ts';
+export * from './frames/index.ts';
 export * from './notation/problem-codes.ts';
 export { type PlacedRecipe, readPlacedRecipe, readRecipe } from './notation/read-recipe.ts';
 export { type Deed, type Places, type Tuck, type Unfolded, type UnfoldedBubble, unfold } from './notation/unfold.ts';

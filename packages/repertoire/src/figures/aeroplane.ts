@@ -8,7 +8,7 @@ export const aeroplane: ShippedFigure = {
 balloon aeroplane: 260 in body
   leave 2.6
   bubble 4 nose, forward
-  fold 12 wing, left left left back, facing up, x 2 mirrored
+  fold 11 wing, left left left back, facing up, x 2 mirrored
   bubble 7 fuselage, back
   fold 4 tailplane, left left back, facing up, x 2 mirrored
   fold 3 fin, up up back, facing left

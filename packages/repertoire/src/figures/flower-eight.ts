@@ -6,7 +6,7 @@ export const flowerEight: ShippedFigure = {
   group: 'flowers',
   recipe: `
 balloon outer ring: 260 in outer
-  leave 0.6
+  leave 0.8
   burp
   mark middle
   loop 13 outer petal, up, facing forward, x 4 around forward

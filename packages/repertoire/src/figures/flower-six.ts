@@ -6,10 +6,10 @@ export const flowerSix: ShippedFigure = {
   group: 'flowers',
   recipe: `
 balloon petals: 260 in petals
-  leave 0.5
+  leave 1.1
   burp
   mark middle
-  loop 9 petal, up, facing forward, x 6 around forward
+  loop 8.8 petal, up, facing forward, x 6 around forward
 
 balloon stem: 260 in stem
   leave 3

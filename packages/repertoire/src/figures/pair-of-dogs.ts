@@ -7,7 +7,7 @@ export const pairOfDogs: ShippedFigure = {
   recipe: `
 # Thirty small bubbles out of one balloon. The two dogs look at one another across the middle twist.
 balloon dogs: 260 in body
-  leave 9.1
+  leave 8.9
   bubble 1 tail, right up
   bubble 1 hind leg, down back
   bubble 1 hind foot, forward

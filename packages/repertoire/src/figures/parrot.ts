@@ -6,7 +6,7 @@ export const parrot: ShippedFigure = {
   group: 'birds',
   recipe: `
 balloon parrot: 260 in body
-  leave 4
+  leave 2.8
   bubble 1.5 beak, forward down
   fold 4 head, up, facing left
   bubble 5 wing, down down left, x 2 mirrored

@@ -6,7 +6,7 @@ export const sword: ShippedFigure = {
   group: 'swords and wands',
   recipe: `
 balloon sword: 260 in blade
-  leave 1
+  leave 1.2
   bubble 4 handle, down
   fold 8 guard, left, facing forward, x 2 mirrored
   bubble rest blade, up
