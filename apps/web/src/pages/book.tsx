@@ -1,0 +1,195 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { type Book, type PlanningSettings, planningSettingsOf } from '@twistwright/books';
+import { type FormEvent, type ReactElement, useState } from 'react';
+import { type BookText, bookFilePath, keptBook, replaceBook } from '../book/book-door.ts';
+import { bookQuery, useBook, useChangeBook } from '../book/use-book.ts';
+import { FieldReader, moneyText, numberText } from '../forms/field-reader.ts';
+import { NotSaved } from '../forms/saving.tsx';
+import { Page } from '../frame/page.tsx';
+import { TextField } from '../parts/field.tsx';
+import { Undo } from '../parts/undo.tsx';
+import { BookFileButton } from './book-file-button.tsx';
+
+/** Everything of one business: whose it is, its habits, and the file that holds it. */
+export function BookPage(): ReactElement {
+  const { book } = useBook();
+  return (
+    <Page title="Book" whose={book.business.name}>
+      <div className="title">
+        <h1 className="say">
+          The book of {book.business.name} holds {book.gigs.length} gigs, {book.figures.length} figures and {book.items.length} items.
+        </h1>
+      </div>
+      <BookFile />
+      <BusinessForm book={book} key={JSON.stringify(book.business)} />
+      <PlanningForm book={book} key={JSON.stringify(book.settings?.planning)} />
+    </Page>
+  );
+}
+
+function BookFile(): ReactElement {
+  const queries = useQueryClient();
+  const [before, setBefore] = useState<BookText>();
+  const replace = useMutation({ mutationFn: replaceBook, onSuccess: () => queries.invalidateQueries(bookQuery) });
+  const open = async (file: BookText): Promise<void> => {
+    setBefore(await keptBook());
+    replace.mutate(file);
+  };
+  return (
+    <section style={{ paddingTop: 0 }}>
+      <h2>Keep it as a file.</h2>
+      <p className="lead" style={{ margin: '8px 0 20px' }}>
+        The file holds everything and can be opened again, here or on another machine. Opening a file puts its book in the place of this
+        one.
+      </p>
+      <div className="row">
+        <a className="btn full" href={bookFilePath('yaml')} download="book.yaml">
+          Save as YAML
+        </a>
+        <a className="btn" href={bookFilePath('json')} download="book.json">
+          Save as JSON
+        </a>
+        <BookFileButton onFile={(file) => void open(file)} />
+      </div>
+      <NotSaved error={replace.error} what="The file was not opened; this book is as it was." />
+      {before !== undefined && replace.isSuccess && (
+        <Undo
+          sentence="The file is open; its book took the place of the other."
+          action="Put the other book back"
+          onUndo={() => {
+            replace.mutate(before);
+            setBefore(undefined);
+          }}
+        />
+      )}
+    </section>
+  );
+}
+
+function BusinessForm({ book }: { readonly book: Book }): ReactElement {
+  const { change, error, isSaving } = useChangeBook();
+  const [draft, setDraft] = useState({ name: book.business.name, town: book.business.town ?? '', zone: book.business.zone });
+  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const save = (event: FormEvent): void => {
+    event.preventDefault();
+    const read = new FieldReader();
+    const name = read.text('name', draft.name, 'the name that stands on your papers');
+    const town = read.optionalText(draft.town);
+    if (!Intl.supportedValuesOf('timeZone').includes(draft.zone) && draft.zone !== 'UTC')
+      read.refuse('zone', `“${draft.zone}” is not a time zone. Write it as Europe/London.`);
+    setProblems(read.problems);
+    const { town: _town, ...kept } = book.business;
+    if (read.isFine) change({ business: { ...kept, name, zone: draft.zone, ...(town === undefined ? {} : { town }) } });
+  };
+  return (
+    <section>
+      <h2>Whose book it is.</h2>
+      <form className="form" onSubmit={save} noValidate>
+        <TextField
+          label="Name of the business"
+          value={draft.name}
+          problem={problems.name}
+          onChange={(name) => setDraft({ ...draft, name })}
+        />
+        <TextField label="Town" value={draft.town} onChange={(town) => setDraft({ ...draft, town })} />
+        <TextField
+          label="Time zone"
+          value={draft.zone}
+          problem={problems.zone}
+          list={Intl.supportedValuesOf('timeZone')}
+          onChange={(zone) => setDraft({ ...draft, zone })}
+        />
+        <p className="note">All money in this book is in {book.business.currency}.</p>
+        <div className="wide row">
+          <button type="submit" className="btn" disabled={isSaving}>
+            Save whose it is
+          </button>
+        </div>
+      </form>
+      <NotSaved error={error} />
+    </section>
+  );
+}
+
+function PlanningForm({ book }: { readonly book: Book }): ReactElement {
+  const { change, error, isSaving } = useChangeBook();
+  const now = planningSettingsOf(book);
+  const currency = book.business.currency;
+  const [draft, setDraft] = useState({
+    chance: numberText(Number((now.chanceOfRunningOut * 100).toFixed(3))),
+    daysToSpare: numberText(now.daysToSpare),
+    runs: numberText(now.runs),
+    handHours: numberText(now.handHoursPerDay),
+    budget: moneyText(now.budget, currency),
+  });
+  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const save = (event: FormEvent): void => {
+    event.preventDefault();
+    const read = new FieldReader();
+    const budget = read.optionalMoney('budget', draft.budget, currency);
+    const { budget: _budget, ...kept } = book.settings?.planning ?? {};
+    const planning: PlanningSettings = {
+      ...kept,
+      chanceOfRunningOut: read.number('chance', draft.chance, { example: '10', least: 0.1, most: 99 }) / 100,
+      daysToSpare: read.number('daysToSpare', draft.daysToSpare, { example: '1', most: 60, whole: true }),
+      runs: read.number('runs', draft.runs, { example: '2000', least: 50, most: 100_000, whole: true }),
+      handHoursPerDay: read.number('handHours', draft.handHours, { example: '5', least: 0.5, most: 24 }),
+      ...(budget === undefined ? {} : { budget }),
+    };
+    setProblems(read.problems);
+    if (read.isFine) change({ settings: { ...book.settings, planning } });
+  };
+  const set = (part: Partial<typeof draft>): void => setDraft({ ...draft, ...part });
+  return (
+    <section>
+      <h2>How careful the plans are.</h2>
+      <form className="form" onSubmit={save} noValidate>
+        <TextField
+          label="Chance that something runs out, in 100"
+          inputMode="decimal"
+          value={draft.chance}
+          problem={problems.chance}
+          onChange={(chance) => set({ chance })}
+        />
+        <TextField
+          label="Working days to spare"
+          inputMode="numeric"
+          value={draft.daysToSpare}
+          problem={problems.daysToSpare}
+          note="Between the arrival of an order and the gig."
+          onChange={(daysToSpare) => set({ daysToSpare })}
+        />
+        <TextField
+          label="Tries for each gig"
+          inputMode="numeric"
+          value={draft.runs}
+          problem={problems.runs}
+          note="More are slower and surer."
+          onChange={(runs) => set({ runs })}
+        />
+        <TextField
+          label="Hours of making a day"
+          inputMode="decimal"
+          value={draft.handHours}
+          problem={problems.handHours}
+          note="More than that are hard on the hands."
+          onChange={(handHours) => set({ handHours })}
+        />
+        <TextField
+          label={`Budget for shopping, ${currency}`}
+          inputMode="decimal"
+          value={draft.budget}
+          problem={problems.budget}
+          note="Empty: no limit."
+          onChange={(budget) => set({ budget })}
+        />
+        <div className="wide row">
+          <button type="submit" className="btn" disabled={isSaving}>
+            Save the habits
+          </button>
+        </div>
+      </form>
+      <NotSaved error={error} />
+    </section>
+  );
+}

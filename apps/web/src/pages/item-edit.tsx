@@ -1,0 +1,191 @@
+import { useNavigate, useParams } from '@tanstack/react-router';
+import { type Book, type Finish, finishes, type Item, nameOfItem } from '@twistwright/books';
+import { type FormEvent, type ReactElement, useState } from 'react';
+import { newId } from '../book/change.ts';
+import { useBook, useChangeBook } from '../book/use-book.ts';
+import { FieldReader, numberText } from '../forms/field-reader.ts';
+import { NotSaved } from '../forms/saving.tsx';
+import { Page } from '../frame/page.tsx';
+import { ChoiceField, TextField } from '../parts/field.tsx';
+import { rubberOf } from '../pictures/rubber.ts';
+import { Swatch } from '../pictures/swatch.tsx';
+import { Lost } from './lost.tsx';
+
+interface Draft {
+  readonly kind: Item['kind'];
+  readonly name: string;
+  readonly size: string;
+  readonly colour: string;
+  readonly finish: Finish;
+  readonly print: string;
+  readonly chanceOfPop: string;
+  readonly shelfMonths: string;
+}
+const draftOf = (item: Item | undefined, book: Book): Draft => ({
+  kind: item?.kind ?? 'balloon',
+  name: item !== undefined && item.kind !== 'balloon' ? item.name : '',
+  size: item?.kind === 'balloon' ? item.size : '260',
+  colour: item?.kind === 'balloon' ? item.colour : (book.colours[0]?.id ?? ''),
+  finish: item?.kind === 'balloon' ? (item.finish ?? 'standard') : 'standard',
+  print: item?.kind === 'balloon' ? (item.print ?? '') : '',
+  chanceOfPop: item?.kind === 'balloon' && item.chanceOfPop !== undefined ? numberText(item.chanceOfPop * 100) : '',
+  shelfMonths: item?.kind === 'balloon' ? numberText(item.shelfMonths) : '',
+});
+
+function readItem(draft: Draft, id: string | undefined, book: Book): { readonly item: Item; readonly read: FieldReader } {
+  const read = new FieldReader();
+  if (draft.kind !== 'balloon') {
+    const name = read.text('name', draft.name, 'what it is called');
+    return { item: { id: id ?? newId(name, book.items), kind: draft.kind, name }, read };
+  }
+  const size = read.text('size', draft.size, 'the size code, such as 260 or round-5');
+  if (book.colours.length === 0 || draft.colour === '') read.refuse('colour', 'Write the colour.');
+  const pop = read.optionalNumber('chanceOfPop', draft.chanceOfPop, { example: '5', most: 100 });
+  const months = read.optionalNumber('shelfMonths', draft.shelfMonths, { example: '18', most: 240 });
+  const print = read.optionalText(draft.print);
+  const item: Item = {
+    id:
+      id ??
+      newId(
+        [size, draft.colour, draft.finish === 'standard' ? '' : draft.finish, print ?? ''].filter((part) => part !== '').join(' '),
+        book.items,
+      ),
+    kind: 'balloon',
+    size,
+    colour: draft.colour,
+    ...(draft.finish === 'standard' ? {} : { finish: draft.finish }),
+    ...(print === undefined ? {} : { print }),
+    ...(pop === undefined ? {} : { chanceOfPop: pop / 100 }),
+    ...(months === undefined ? {} : { shelfMonths: months }),
+  };
+  return { item, read };
+}
+
+/** One thing that is bought and counted. */
+export function ItemEdit(): ReactElement {
+  const { book } = useBook();
+  const { item: id } = useParams({ from: '/open/store/$item' });
+  const known = book.items.find((item) => item.id === id);
+  if (id !== 'new' && known === undefined) return <Lost />;
+  return <ItemForm known={known} key={id} />;
+}
+
+function ItemForm({ known }: { readonly known: Item | undefined }): ReactElement {
+  const { book } = useBook();
+  const { change, error } = useChangeBook();
+  const navigate = useNavigate();
+  const [draft, setDraft] = useState(() => draftOf(known, book));
+  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const set = (part: Partial<Draft>): void => setDraft({ ...draft, ...part });
+  const back = (): void => void navigate({ to: '/store' });
+  const save = (event: FormEvent): void => {
+    event.preventDefault();
+    const { item, read } = readItem(draft, known?.id, book);
+    setProblems(read.problems);
+    if (read.isFine) change({ list: 'items', put: item }, back);
+  };
+  const title = known === undefined ? 'Add an item' : nameOfItem(known, book.colours);
+  return (
+    <Page title={title} whose={book.business.name}>
+      <div className="title">
+        <h1 className="say">{title}</h1>
+      </div>
+      <form className="form" onSubmit={save} noValidate>
+        <ChoiceField
+          label="Kind"
+          value={draft.kind}
+          options={[
+            { value: 'balloon', text: 'balloon' },
+            { value: 'tool', text: 'tool' },
+            { value: 'sundry', text: 'sundry' },
+          ]}
+          onChange={(kind) => set({ kind: kind as Item['kind'] })}
+        />
+        {draft.kind === 'balloon' ? (
+          <BalloonFields draft={draft} set={set} problems={problems} />
+        ) : (
+          <TextField label="Name" value={draft.name} problem={problems.name} onChange={(name) => set({ name })} />
+        )}
+        <div className="wide row">
+          <button type="submit" className="btn full">
+            Save the item
+          </button>
+          {known !== undefined && (
+            <button type="button" className="btn" onClick={() => change({ list: 'items', remove: known.id }, back)}>
+              Take it off the list
+            </button>
+          )}
+        </div>
+      </form>
+      <NotSaved error={error} />
+    </Page>
+  );
+}
+
+interface BalloonFieldsProps {
+  readonly draft: Draft;
+  readonly set: (part: Partial<Draft>) => void;
+  readonly problems: Readonly<Record<string, string>>;
+}
+function BalloonFields({ draft, set, problems }: BalloonFieldsProps): ReactElement {
+  const { book } = useBook();
+  const colour = book.colours.find((entry) => entry.id === draft.colour);
+  const sizes = [
+    ...new Set([
+      ...(book.sizes ?? []).map((size) => size.code),
+      ...book.items.flatMap((item) => (item.kind === 'balloon' ? [item.size] : [])),
+    ]),
+  ].sort();
+  return (
+    <>
+      <TextField
+        label="Size code"
+        value={draft.size}
+        problem={problems.size}
+        note="First digit inches across, the rest inches long; or round-5, heart-6."
+        list={sizes}
+        onChange={(size) => set({ size })}
+      />
+      <ChoiceField
+        label="Colour"
+        value={draft.colour}
+        problem={problems.colour}
+        options={book.colours.map((entry) => ({ value: entry.id, text: entry.name }))}
+        onChange={(next) => set({ colour: next })}
+      />
+      <ChoiceField
+        label="Finish"
+        value={draft.finish}
+        options={finishes.map((finish) => ({ value: finish, text: finish }))}
+        onChange={(finish) => set({ finish: finish as Finish })}
+      />
+      <TextField
+        label="Print"
+        value={draft.print}
+        note="What is printed on it, such as eyes; empty if plain."
+        onChange={(print) => set({ print })}
+      />
+      <TextField
+        label="How many of 100 pop"
+        inputMode="decimal"
+        value={draft.chanceOfPop}
+        problem={problems.chanceOfPop}
+        note="Empty: as in the settings."
+        onChange={(chanceOfPop) => set({ chanceOfPop })}
+      />
+      <TextField
+        label="Months a sealed bag stays good"
+        inputMode="decimal"
+        value={draft.shelfMonths}
+        problem={problems.shelfMonths}
+        onChange={(shelfMonths) => set({ shelfMonths })}
+      />
+      <p className="wide item">
+        <Swatch size={draft.size} rubber={rubberOf(colour)} finish={draft.finish} {...(draft.print === '' ? {} : { print: draft.print })} />
+        <span>
+          <span className="sz">{draft.size}</span> {colour?.name ?? draft.colour}
+        </span>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,9 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+export default defineConfig({
+  plugins: [react()],
+  worker: { format: 'es' },
+  build: { target: 'es2023', sourcemap: false, assetsInlineLimit: 0 },
+  server: { proxy: { '/api': process.env.API ?? 'http://127.0.0.1:3000' } },
+});
