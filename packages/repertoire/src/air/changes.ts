@@ -84,7 +84,7 @@ function splitAfter({ piece, bubbles, working, tubes }: TooLong): readonly Chang
       kind: 'split',
       afterBubble: last,
       ...(label === undefined ? {} : { label }),
-      sentence: `Make bubbles 1 to ${last} from this balloon, end after bubble ${last}${named}, and make the others from a second one joined there.`,
+      sentence: `Split it after bubble ${last}${named}: make the others from a second balloon joined there.`,
     },
   ];
 }
