@@ -86,6 +86,14 @@ function boxOf({ covers }: Drawn): Box {
 
 const meet = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
+/** Whether two things cover a common place. */
+export const covering = (one: Drawn, other: Drawn): boolean =>
+  one.covers.some((a) =>
+    other.covers.some(
+      (b) => (a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y) < (a.radius + b.radius - 0.4) * (a.radius + b.radius - 0.4),
+    ),
+  );
+
 /** By how much the first is nearer than the second, weighed by how much they overlap; 0 where they do not. */
 function leadOf(one: readonly Cover[], other: readonly Cover[]): number {
   let lead = 0;

@@ -5,7 +5,7 @@ import { bestView, type Camera, cameraOf, type Seen, seen, type View } from './c
 import { type Mark, marksOf } from './faces.ts';
 import { glyphAt, type glyphs } from './glyphs.ts';
 import { drawnMark } from './marks.ts';
-import { type Cover, type Drawn, paintersOrder } from './order.ts';
+import { type Cover, covering, type Drawn, paintersOrder } from './order.ts';
 import { short } from './path.ts';
 import { type Rubber, rubberOf } from './rubber.ts';
 import { type Strand, strandOf } from './strand.ts';
@@ -222,11 +222,13 @@ class Drawing {
     let text = '';
     const whole = new Set<number>();
     let open: { strand: number; first: number; last: number } | undefined;
+    const since: number[] = [];
     const close = (): void => {
       if (open !== undefined) text += this.#stretch(open.strand, open.first, open.last);
       open = undefined;
     };
     for (const index of paintersOrder(this.#things)) {
+      since.push(index);
       const { strand, stretch, draw } = this.#things[index] as Thing;
       if (stretch === undefined) {
         close();
@@ -237,7 +239,7 @@ class Drawing {
         text += this.#stretch(strand, 0, (this.#strands.get(strand) as Strand).line.length - 1);
         open = undefined;
         this.#fresh = strand;
-      } else if (this.#fresh === strand) continue;
+      } else if (this.#fresh === strand || !this.#hidden(index, since)) continue;
       else if (open?.strand === strand && open.last === stretch.first) open.last = stretch.last;
       else if (open?.strand === strand && open.first === stretch.last) open.first = stretch.first;
       else {
@@ -248,6 +250,16 @@ class Drawing {
     }
     close();
     return text;
+  }
+
+  /** Whether something of another bubble was drawn over this stretch since its bubble was drawn whole. */
+  #hidden(index: number, since: readonly number[]): boolean {
+    const thing = this.#things[index] as Thing;
+    const from = since.findIndex((other) => (this.#things[other] as Thing).strand === thing.strand);
+    return since.slice(from + 1).some((other) => {
+      const one = this.#things[other] as Thing;
+      return one.strand !== thing.strand && one.on !== thing.strand && covering(one, thing);
+    });
   }
 
   #stretch(strand: number, first: number, last: number): string {

@@ -5,6 +5,9 @@ import { glossRange, type Strand } from './strand.ts';
 const stroke = (path: string, colour: string, width: number, more = ''): string =>
   `<path d="${path}" stroke="${colour}" stroke-width="${short(width)}"${more}/>`;
 
+/** Thinner strands than this, in picture units, have gloss but no light of their own: it would not be seen. */
+const leastLit = 4.4;
+
 /** Width of the edge on each side, picture units. */
 const edge = 1.1;
 
@@ -33,7 +36,7 @@ export function stretchOf(strand: Strand, first: number, last: number, rubber: R
   if (radius < 2.6) return text + stroke(through(strand.light), rubber.lite, radius * 0.6, `${cut} opacity=".5"`);
   if (finish === 'clear' || finish === 'jewel') text += stroke(d, '#fff', radius * 1.1, `${cut} opacity=".42"`);
   text += stroke(through(strand.shade), rubber.deep, radius * 0.95, `${cut} opacity=".3"`);
-  text += stroke(through(strand.light), rubber.lite, radius, `${cut} opacity=".42"`);
+  if (radius > leastLit) text += stroke(through(strand.light), rubber.lite, radius, `${cut} opacity=".42"`);
   if (finish === 'pearl') text += stroke(through(strand.light), '#fff', radius * 0.9, `${cut} opacity=".38"`);
   if (finish === 'mirror' || finish === 'metallic') text += stroke(through(strand.shade), '#fff', radius * 0.2, `${cut} opacity=".8"`);
   return text + glossOf(strand, first, last);

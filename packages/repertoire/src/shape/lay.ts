@@ -214,18 +214,18 @@ function dropWidth(length: number, radius: number, crowd: number): number {
 function curveOf(bubble: SkeletonBubble, aim: Vector, bow: boolean, crowd: number): readonly Vector[] | undefined {
   const { form, length, radius } = bubble;
   const steps = (least: number, most: number): number =>
-    Math.min(most, Math.max(least, Math.round(length / (0.9 * Math.max(radius, 0.3)))));
+    Math.min(most, Math.max(least, Math.round(length / (1.5 * Math.max(radius, 0.25)))));
   const inSpace = (line: readonly (readonly [number, number])[], second: Vector): readonly Vector[] =>
     line.map(([x, y]) => plus(times(aim, x), times(second, y)));
   const normal = across(bubble.facing ?? forward, aim) ?? across(up, aim) ?? right;
   const sideways = cross(normal, aim);
-  if (form === 'loop') return inSpace(drop(length, dropWidth(length, radius, crowd), steps(8, 18)), sideways);
-  if (form === 'fold') return inSpace(hairpin(length, radius, steps(8, 16)), sideways);
-  if (form === 'ring') return inSpace(ring(length, steps(10, 28)), sideways);
+  if (form === 'loop') return inSpace(drop(length, dropWidth(length, radius, crowd), steps(8, 12)), sideways);
+  if (form === 'fold') return inSpace(hairpin(length, radius, steps(8, 12)), sideways);
+  if (form === 'ring') return inSpace(ring(length, steps(10, 24)), sideways);
   const degrees = bubble.bendDegrees ?? (bow ? 150 : 0);
   if ((form === 'bent' || bow) && degrees > 0) {
     const toward = across(bubble.bendToward ?? times(sideways, -1), aim) ?? sideways;
-    return inSpace(bend(length, degrees, steps(Math.max(3, Math.ceil(degrees / 30)), 28)), toward);
+    return inSpace(bend(length, degrees, steps(Math.max(3, Math.ceil(degrees / 32)), 24)), toward);
   }
   return undefined;
 }
@@ -277,6 +277,7 @@ class Build {
   }[] = [];
   readonly #through = new Set<number>();
 
+  readonly #near = new Map<number, number>();
   readonly #crowds: ReadonlyMap<number, number>;
 
   constructor(joints: readonly Vector[], crowds: ReadonlyMap<number, number>) {
@@ -286,6 +287,8 @@ class Build {
 
   bubble(plan: Plan, index: number, frame: boolean): readonly number[] {
     const { bubble } = plan;
+    if (!frame && bubble.from !== bubble.to && bubble.length < shortRadii * bubble.radius && bubble.radius < 1.5)
+      this.#near.set(pairKey(bubble.from, bubble.to), bubble.length);
     if (bubble.form === 'ball') return this.#ball(plan, index);
     if (plan.curve !== undefined) return this.#curved(plan, plan.curve, index);
     if (plan.bundle >= 0) return this.#member(plan, index);
@@ -456,11 +459,15 @@ class Build {
         toEnd: Float64Array.from(capsules, (capsule) => capsule.toEnd),
         squeeze: Float64Array.from(capsules, (capsule) => capsule.squeeze),
         bundle: Int32Array.from(capsules, (capsule) => capsule.bundle),
+        ...(this.#near.size === 0 ? {} : { near: this.#near }),
         ...(this.#through.size === 0 ? {} : { through: this.#through }),
       },
     };
   }
 }
+
+/** A bubble shorter than this, in radii, parts what meets at its two ends too little to keep it from being squeezed. */
+const shortRadii = 3;
 
 /** How far the axis of one of n bubbles side by side lies from their middle line, in radii. */
 const neckShares: Readonly<Record<number, number>> = { 2: 1, 3: 1.1547, 4: 1.4143 };

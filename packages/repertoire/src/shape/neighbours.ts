@@ -184,7 +184,15 @@ type Trim = 'apart' | 'one' | readonly [number, number, number, number];
 export function trimOf(capsules: Capsules, i: number, j: number): Trim {
   const sameBubble = capsules.bubble[i] === capsules.bubble[j];
   const [startI, endI, startJ, endJ] = [capsules.startJoint[i], capsules.endJoint[i], capsules.startJoint[j], capsules.endJoint[j]];
-  if (!sameBubble && capsules.through === undefined && startI !== startJ && startI !== endJ && endI !== startJ && endI !== endJ)
+  if (
+    !sameBubble &&
+    capsules.through === undefined &&
+    capsules.near === undefined &&
+    startI !== startJ &&
+    startI !== endJ &&
+    endI !== startJ &&
+    endI !== endJ
+  )
     return 'apart';
   if (capsules.through?.has(pairKey(capsules.bubble[i] as number, capsules.bubble[j] as number))) return 'one';
   const bundle = capsules.bundle[i] as number;
@@ -198,6 +206,7 @@ export function trimOf(capsules: Capsules, i: number, j: number): Trim {
     const around = (capsules.toStart[one] as number) + (capsules.toEnd[other] as number);
     return around < 1.5 * squeezed ? 'one' : 'apart';
   }
+  let meets = false;
   let [lowI, highI, lowJ, highJ] = [0, 1, 0, 1];
   const ends = [
     [capsules.startJoint, capsules.toStart, true],
@@ -205,14 +214,18 @@ export function trimOf(capsules: Capsules, i: number, j: number): Trim {
   ] as const;
   for (const [jointI, arcI, fromStartI] of ends)
     for (const [jointJ, arcJ, fromStartJ] of ends) {
-      if (jointI[i] !== jointJ[j]) continue;
-      const cutI = (squeezed - (arcI[i] as number)) / lengthOf(capsules, i);
-      const cutJ = (squeezed - (arcJ[j] as number)) / lengthOf(capsules, j);
+      const [one, other] = [jointI[i] as number, jointJ[j] as number];
+      const between = one === other ? 0 : capsules.near?.get(pairKey(one, other));
+      if (between === undefined) continue;
+      meets = true;
+      const cutI = (squeezed - between - (arcI[i] as number)) / lengthOf(capsules, i);
+      const cutJ = (squeezed - between - (arcJ[j] as number)) / lengthOf(capsules, j);
       if (fromStartI) lowI = Math.max(lowI, cutI);
       else highI = Math.min(highI, 1 - cutI);
       if (fromStartJ) lowJ = Math.max(lowJ, cutJ);
       else highJ = Math.min(highJ, 1 - cutJ);
     }
+  if (!meets) return 'apart';
   return lowI > highI || lowJ > highJ ? 'one' : [lowI, highI, lowJ, highJ];
 }
 

@@ -61,7 +61,7 @@ export interface Shape {
 
 const firstSweeps = 260;
 const laterSweeps = 160;
-const mostRounds = 5;
+const mostRounds = 12;
 /** What counts as closed: a share of a radius for joints, of the length for bubbles. */
 const openRadii = 0.02;
 const openLength = 0.005;

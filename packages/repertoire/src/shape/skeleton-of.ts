@@ -94,7 +94,8 @@ function bubbleOf(recipe: Recipe, bubble: UnfoldedBubble, length: number, deed: 
     to: bubble.to,
     form,
     length,
-    radius: radiusOf(size, form, length) * (bubble.soft === true && size.shape === 'tube' ? softShare : 1),
+    radius:
+      radiusOf(size, bubble.kind === 'flat' ? 'flat' : form, length) * (bubble.soft === true && size.shape === 'tube' ? softShare : 1),
     deed,
     ...(bubble.label === undefined ? {} : { label: bubble.label }),
     ...(bubble.aim === undefined ? {} : { aim: inFrame(bubble.aim) }),
@@ -132,7 +133,7 @@ const fallback: Size = { code: '260', shape: 'tube', diameterInches: 2, lengthIn
 
 function formOf(bubble: UnfoldedBubble, size: Size): Form {
   const { kind } = bubble;
-  if (kind === 'flat') return 'flat';
+  if (kind === 'flat') return bubble.from === bubble.to ? 'ring' : 'flat';
   if (size.shape === 'heart' || size.shape === 'flower') return size.shape;
   if (size.shape === 'ring') return 'donut';
   if (size.shape === 'round' || size.shape === 'link') return 'round';
