@@ -3,14 +3,15 @@ import type { BalloonItem, Item, OtherItem } from '@twistwright/books';
 /** Single-coloured balloons by size code. */
 const plain: Readonly<Record<string, string>> = {
   '260': 'white black red orange yellow green sky blue violet pink rose brown blush grey',
-  '160': 'white black red orange yellow green blue violet pink brown blush grey',
+  '160': 'white black red orange yellow green sky blue violet pink brown blush grey',
   '321': 'yellow black brown red blush',
   '350': 'white black red yellow green blue pink brown grey',
   '646': 'red blue yellow green',
-  'round-5': 'white black red orange yellow pink brown blush grey',
+  'round-5': 'white black red orange yellow blue pink brown blush grey',
+  'round-9': 'violet orange sky yellow',
   'round-11': 'white red yellow blush brown',
-  'heart-6': 'red pink white blush brown',
-  'flower-6': 'white yellow pink violet',
+  'heart-5': 'red rose',
+  'heart-6': 'red rose pink white blush brown',
 };
 
 const balloon = (size: string, colour: string, more: Omit<BalloonItem, 'id' | 'kind' | 'size' | 'colour'> = {}): BalloonItem => ({

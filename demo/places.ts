@@ -25,29 +25,10 @@ export const artists: readonly Artist[] = [
     id: 'otis',
     name: 'Otis Otter',
     pace: 1.35,
-    figures: [
-      'dog',
-      'dachshund',
-      'horse',
-      'giraffe',
-      'rabbit',
-      'mouse',
-      'snake',
-      'swan',
-      'butterfly',
-      'ladybird',
-      'turtle',
-      'sword',
-      'flower',
-      'tulip',
-      'posy',
-      'helmet',
-      'spiral-hat',
-      'crown',
-      'heart-wand',
-      'fish',
-      'parrot',
-    ],
+    figures:
+      'dog dachshund horse giraffe rabbit mouse snake swan butterfly turtle sword flower-six smiling-flower tulip flower-bracelet spotted-bracelet helmet crown heart-wand fish parrot heart'.split(
+        ' ',
+      ),
   },
 ];
 

@@ -10,9 +10,10 @@ const hundred: Readonly<Record<string, number>> = {
   '350': 1290,
   '646': 2640,
   'round-5': 560,
+  'round-9': 890,
   'round-11': 1180,
+  'heart-5': 790,
   'heart-6': 890,
-  'flower-6': 1320,
 };
 const balloons = items.filter((item): item is BalloonItem => item.kind === 'balloon');
 /** Mirror finish costs two thirds more, pearl a sixth, print half as much again. */
@@ -22,7 +23,7 @@ const dearer = (item: BalloonItem): number =>
 const priceOf = (item: BalloonItem, factor: number): Money =>
   money(Math.round(((hundred[item.size] ?? 0) * dearer(item) * factor) / 5) * 5);
 const special = (item: BalloonItem): boolean => item.finish !== undefined || item.print !== undefined;
-const big = (item: BalloonItem): boolean => item.size === '646' || item.size === 'flower-6';
+const big = (item: BalloonItem): boolean => item.size === '646' || item.size === 'round-9';
 
 /** By post: nearly everything, in bags of 100, or of 50 for what is big, shiny or printed. */
 const fernhallow: readonly Offer[] = balloons
@@ -40,7 +41,7 @@ const fernhallow: readonly Offer[] = balloons
   });
 /** Wholesale: the plain sizes only, cheaper, cheaper again from three and from six bags. */
 const brackwater: readonly Offer[] = balloons
-  .filter((item) => !special(item) && !['flower-6', '646', 'heart-6'].includes(item.size))
+  .filter((item) => !special(item) && !['646', 'heart-5', 'heart-6', 'round-9'].includes(item.size))
   .map((item) => ({
     id: `brackwater-${item.id}-100`,
     supplier: 'brackwater',
