@@ -1,0 +1,169 @@
+/**
+ * Budgeted coverage with alternatives, as flat arrays for the search.
+ *
+ * A *bag* costs money. A *goal* has a value and is reached when one of its *alternatives* is; an alternative is reached when each
+ * of its *clauses* is; a clause is a list of bags of which any one is enough. Two forms are special cases: a figure with alternative
+ * bag sets (each clause one bag), and a figure with colour roles (one alternative, a clause for each role).
+ *
+ * *Pieces* rows bound the goals that share a clause by what the bags hold: sum of need x reached share <= have + pieces bought.
+ */
+export interface CoverGoal {
+  /** Non-negative. */
+  readonly value: number;
+  /** Each alternative is a list of clauses, each clause a list of bag indices. No alternative = never reached; an empty one = always. */
+  readonly alternatives: readonly (readonly (readonly number[])[])[];
+}
+export interface CoverPieces {
+  readonly have: number;
+  readonly needs: readonly { readonly goal: number; readonly pieces: number }[];
+  readonly holds: readonly { readonly bag: number; readonly pieces: number }[];
+}
+export interface CoverSupplier {
+  /** Paid once if anything is bought here ... */
+  readonly shipping: number;
+  /** ... unless at least this much is spent here. */
+  readonly freeFrom?: number;
+  /** Spent here in any case (must-haves that are no bags). */
+  readonly spent?: number;
+}
+export interface CoverProblem {
+  /** Whole minor units, not negative. */
+  readonly costs: readonly number[];
+  readonly budget: number;
+  readonly goals: readonly CoverGoal[];
+  readonly pieces?: readonly CoverPieces[];
+  readonly suppliers?: readonly CoverSupplier[];
+  /** For each bag its index in `suppliers`, -1 for none. */
+  readonly supplierOf?: readonly number[];
+  /** For each bag the colours it brings; at most `mostColours` different ones may be bought (those in `ownColours` are free). */
+  readonly coloursOf?: readonly (readonly number[])[];
+  readonly ownColours?: readonly number[];
+  readonly mostColours?: number;
+  /** For each bag the bag that has to be bought before it (a second bag of the same), -1 for none; its index is the smaller one. */
+  readonly after?: readonly number[];
+  readonly forcedIn?: readonly number[];
+  readonly takenOut?: readonly number[];
+}
+
+/** The problem in compressed rows: goal -> alternatives -> rows -> bags, and back from a bag to its rows. */
+export interface CoverModel {
+  readonly problem: CoverProblem;
+  readonly bagCount: number;
+  readonly goalCount: number;
+  readonly rowCount: number;
+  readonly costs: Float64Array;
+  readonly values: Float64Array;
+  readonly goalOfAlternative: Int32Array;
+  readonly alternativeStart: Int32Array;
+  readonly rowsStart: Int32Array;
+  readonly rowsOfAlternative: Int32Array;
+  readonly bagsStart: Int32Array;
+  readonly bagsOfRow: Int32Array;
+  readonly rowsOfBagStart: Int32Array;
+  readonly rowsOfBag: Int32Array;
+  readonly alternativesOfRowStart: Int32Array;
+  readonly alternativesOfRow: Int32Array;
+  readonly valueOfAlways: number;
+  /** True if every value is a whole number, so that bounds may be rounded down. */
+  readonly wholeValues: boolean;
+}
+
+/** Flattens the problem: duplicate clauses of a goal become one row, alternatives that contain another are dropped (it is never cheaper). */
+export function coverModelOf(problem: CoverProblem): CoverModel {
+  const goalOf: number[] = [];
+  const alternativeStart: number[] = [0];
+  const rowsStart: number[] = [0];
+  const rows: number[] = [];
+  const bagsStart: number[] = [0];
+  const bags: number[] = [];
+  let rowCount = 0;
+  let valueOfAlways = 0;
+  for (const [g, goal] of problem.goals.entries()) {
+    const rowOf = new Map<string, number>();
+    const kept = withoutDominated(goal.alternatives.map((clauses) => distinctClauses(clauses)));
+    const always = kept.some((clauses) => clauses.length === 0);
+    if (always) valueOfAlways += goal.value;
+    for (const clauses of always ? [] : kept) {
+      if (clauses.some((clause) => clause.length === 0)) continue; // a role that no bag can fill
+      for (const clause of clauses) {
+        const key = clause.join(',');
+        let row = rowOf.get(key);
+        if (row === undefined) {
+          row = rowCount++;
+          rowOf.set(key, row);
+          bags.push(...clause);
+          bagsStart.push(bags.length);
+        }
+        rows.push(row);
+      }
+      rowsStart.push(rows.length);
+      goalOf.push(g);
+    }
+    alternativeStart.push(goalOf.length);
+  }
+  const bagCount = problem.costs.length;
+  const rowsOfBag = turned(bagsStart, bags, bagCount);
+  const alternativesOfRow = turned(rowsStart, rows, rowCount);
+  return {
+    problem,
+    bagCount,
+    goalCount: problem.goals.length,
+    rowCount,
+    costs: Float64Array.from(problem.costs),
+    values: Float64Array.from(problem.goals, (goal) => goal.value),
+    goalOfAlternative: Int32Array.from(goalOf),
+    alternativeStart: Int32Array.from(alternativeStart),
+    rowsStart: Int32Array.from(rowsStart),
+    rowsOfAlternative: Int32Array.from(rows),
+    bagsStart: Int32Array.from(bagsStart),
+    bagsOfRow: Int32Array.from(bags),
+    rowsOfBagStart: rowsOfBag.start,
+    rowsOfBag: rowsOfBag.list,
+    alternativesOfRowStart: alternativesOfRow.start,
+    alternativesOfRow: alternativesOfRow.list,
+    valueOfAlways,
+    wholeValues: problem.goals.every((goal) => Number.isInteger(goal.value)),
+  };
+}
+
+function distinctClauses(clauses: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const seen = new Map<string, readonly number[]>();
+  for (const clause of clauses) {
+    const sorted = [...new Set(clause)].sort((a, b) => a - b);
+    seen.set(sorted.join(','), sorted);
+  }
+  return [...seen.values()];
+}
+
+/** Drops each alternative whose clauses include all clauses of another (of equal ones the first stays). */
+function withoutDominated(alternatives: readonly (readonly (readonly number[])[])[]): readonly (readonly (readonly number[])[])[] {
+  const keys = alternatives.map((clauses) => new Set(clauses.map((clause) => clause.join(','))));
+  return alternatives.filter((_, a) => {
+    const own = keys[a] ?? new Set();
+    return !keys.some(
+      (other, b) => b !== a && (other.size < own.size || (other.size === own.size && b < a)) && [...other].every((key) => own.has(key)),
+    );
+  });
+}
+
+/** Turns a compressed relation round: from `row -> entries` to `entry -> rows`. */
+function turned(
+  start: readonly number[],
+  list: readonly number[],
+  entries: number,
+): { readonly start: Int32Array; readonly list: Int32Array } {
+  const counts = new Int32Array(entries + 1);
+  for (const entry of list) counts[entry + 1] = (counts[entry + 1] ?? 0) + 1;
+  for (let e = 0; e < entries; e++) counts[e + 1] = (counts[e + 1] ?? 0) + (counts[e] ?? 0);
+  const at = counts.slice();
+  const out = new Int32Array(list.length);
+  for (let row = 0; row + 1 < start.length; row++) {
+    for (let k = start[row] ?? 0; k < (start[row + 1] ?? 0); k++) {
+      const entry = list[k] ?? 0;
+      const place = at[entry] ?? 0;
+      out[place] = row;
+      at[entry] = place + 1;
+    }
+  }
+  return { start: counts, list: out };
+}

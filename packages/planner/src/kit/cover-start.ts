@@ -1,0 +1,138 @@
+import { Chance, exp } from '@twistwright/units';
+import type { CoverModel } from './cover-model.ts';
+import { CoverState } from './cover-state.ts';
+
+/**
+ * A good purchase soon: simulated annealing over "add a bag, and give back others until the money is enough" (S. Kirkpatrick, C. D.
+ * Gelatt, M. P. Vecchi, "Optimization by simulated annealing", Science 220 (1983) 671-680). Deterministic for a seed.
+ * `from` is a purchase to start from, `among` keeps the search to promising bags. Gives the best purchase met as 0/1 for each bag, and its value; undefined if not even the forced bags are allowed.
+ */
+export function startOf(
+  model: CoverModel,
+  moves: number,
+  seed = 1,
+  from?: ArrayLike<number>,
+  among?: (bag: number) => boolean,
+): { readonly bought: Int8Array; readonly value: number } | undefined {
+  const state = new CoverState(model);
+  const fixed = fixedOf(model);
+  for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === 1) state.toggle(bag);
+  if (!state.isAllowed()) return undefined;
+  const movable: number[] = [];
+  for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === -1 && (among?.(bag) ?? true)) movable.push(bag);
+  let best = state.value;
+  let bought = state.bought.slice();
+  if (from !== undefined) {
+    state.set(from);
+    if (state.isAllowed() && state.value >= best) {
+      best = state.value;
+      bought = state.bought.slice();
+    } else state.set(bought);
+  }
+  if (movable.length === 0) return { bought, value: best };
+  const chance = new Chance(seed, 0, 77);
+  const total = model.values.reduce((sum, value) => sum + value, 0);
+  const hot = total / Math.max(8, model.goalCount) / 2;
+  const undo: number[] = [];
+  for (let move = 0; move < moves; move++) {
+    const temperature = hot * (1 - move / moves) ** 2 + 1e-12;
+    const bag = movable[chance.next() % movable.length] as number;
+    const before = state.value;
+    undo.length = 0;
+    if (chance.uniform() < 0.6) {
+      reachGoal(state, fixed, chance, undo);
+      if (undo.length === 0) continue;
+    } else flip(state, bag, undo);
+    makeRoom(state, movable, undo, chance);
+    const change = state.value - before;
+    if (!state.isAllowed() || (change < 0 && chance.uniform() >= exp(change / temperature))) {
+      for (let k = undo.length - 1; k >= 0; k--) state.toggle(undo[k] as number);
+      continue;
+    }
+    if (state.value > best) {
+      best = state.value;
+      bought = state.bought.slice();
+    }
+  }
+  return { bought, value: best };
+}
+
+/** 1 for forced in (with the bags that come before it), 0 for taken out or never affordable, -1 for free to choose. */
+export function fixedOf(model: CoverModel): Int8Array {
+  const fixed = new Int8Array(model.bagCount).fill(-1);
+  for (let bag = 0; bag < fixed.length; bag++) if ((model.costs[bag] as number) > model.problem.budget) fixed[bag] = 0;
+  for (const bag of model.problem.takenOut ?? []) fixed[bag] = 0;
+  const { after } = model.problem;
+  if (after !== undefined) for (let bag = 0; bag < fixed.length; bag++) if (fixed[after[bag] as number] === 0) fixed[bag] = 0;
+  for (const forced of model.problem.forcedIn ?? []) for (let bag = forced; bag >= 0; bag = after?.[bag] ?? -1) fixed[bag] = 1;
+  return fixed;
+}
+
+function flip(state: CoverState, bag: number, undo: number[]): void {
+  const after = state.model.problem.after;
+  state.toggle(bag);
+  undo.push(bag);
+  if (after === undefined) return;
+  if (state.has(bag)) {
+    const first = after[bag] as number;
+    if (first >= 0 && !state.has(first)) flip(state, first, undo);
+    return;
+  }
+  for (let next = bag + 1; next < after.length; next++) if (after[next] === bag && state.has(next)) flip(state, next, undo);
+}
+
+/** Buys what the cheapest alternative of a goal taken by chance still lacks. */
+function reachGoal(state: CoverState, fixed: Int8Array, chance: Chance, undo: number[]): void {
+  const model = state.model;
+  const goal = chance.next() % model.goalCount;
+  if (state.isReached(goal)) return;
+  const first = model.alternativeStart[goal] as number;
+  const count = (model.alternativeStart[goal + 1] as number) - first;
+  if (count === 0) return;
+  const alternative = first + (chance.next() % count);
+  for (let r = model.rowsStart[alternative] as number; r < (model.rowsStart[alternative + 1] as number); r++) {
+    const row = model.rowsOfAlternative[r] as number;
+    const start = model.bagsStart[row] as number;
+    const size = (model.bagsStart[row + 1] as number) - start;
+    let has = false;
+    for (let b = start; b < start + size && !has; b++) has = state.has(model.bagsOfRow[b] as number);
+    if (has) continue;
+    const bag = model.bagsOfRow[start + (size === 1 ? 0 : chance.next() % size)] as number;
+    if (fixed[bag] !== 0) flip(state, bag, undo);
+  }
+}
+
+/** Gives back bags taken by chance, those just bought aside, until money and colours are enough; of a few, the one that loses least. */
+function makeRoom(state: CoverState, movable: readonly number[], undo: number[], chance: Chance): void {
+  const { budget, mostColours } = state.model.problem;
+  const most = mostColours ?? Number.POSITIVE_INFINITY;
+  const bought = undo.length;
+  for (let tries = 0; tries < 40 && (state.spent > budget || state.colours > most); tries++) {
+    let least = Number.POSITIVE_INFINITY;
+    let chosen = -1;
+    for (let look = 0; look < 3; look++) {
+      const bag = owned(state, movable, undo, bought, chance);
+      if (bag < 0) return;
+      const before = state.value;
+      state.toggle(bag);
+      const loss = (before - state.value) / Math.max(1, state.model.costs[bag] as number);
+      state.toggle(bag);
+      if (loss < least) {
+        least = loss;
+        chosen = bag;
+      }
+    }
+    flip(state, chosen, undo);
+  }
+}
+function owned(state: CoverState, movable: readonly number[], undo: readonly number[], bought: number, chance: Chance): number {
+  const from = chance.next() % movable.length;
+  for (let k = 0; k < movable.length; k++) {
+    const bag = movable[(from + k) % movable.length] as number;
+    if (!state.has(bag)) continue;
+    let fresh = false;
+    for (let b = 0; b < bought && !fresh; b++) fresh = undo[b] === bag;
+    if (!fresh) return bag;
+  }
+  return -1;
+}

@@ -1,0 +1,95 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { type CoverProblem, coverModelOf } from './cover-model.ts';
+import { CoverState } from './cover-state.ts';
+import { solveCover } from './solve-cover.ts';
+
+/** Tries every purchase. Undefined if none is allowed. */
+function bestOfAll(problem: CoverProblem): number | undefined {
+  const model = coverModelOf(problem);
+  let best: number | undefined;
+  for (let mask = 0; mask < 2 ** model.bagCount; mask++) {
+    const bought = Array.from({ length: model.bagCount }, (_, bag) => (mask >> bag) & 1);
+    if (problem.forcedIn?.some((forced) => bought[forced] === 0) || problem.takenOut?.some((out) => bought[out] === 1)) continue;
+    const state = new CoverState(model);
+    state.set(bought);
+    if (state.isAllowed() && (best === undefined || state.value > best)) best = state.value;
+  }
+  return best;
+}
+
+const bagCount = 7;
+const bag = fc.nat(bagCount - 1);
+const problems: fc.Arbitrary<CoverProblem> = fc.record({
+  costs: fc.array(fc.integer({ min: 0, max: 30 }), { minLength: bagCount, maxLength: bagCount }),
+  budget: fc.integer({ min: 0, max: 90 }),
+  goals: fc.array(
+    fc.record({
+      value: fc.oneof(fc.integer({ min: 0, max: 20 }), fc.double({ min: 0, max: 20, noNaN: true })),
+      alternatives: fc.array(fc.array(fc.array(bag, { maxLength: 3 }), { maxLength: 3 }), { maxLength: 3 }),
+    }),
+    { maxLength: 8 },
+  ),
+});
+const extras = fc.record(
+  {
+    suppliers: fc.array(
+      fc.record({
+        shipping: fc.integer({ min: 0, max: 15 }),
+        freeFrom: fc.integer({ min: 1, max: 60 }),
+        spent: fc.integer({ min: 0, max: 10 }),
+      }),
+      { minLength: 2, maxLength: 2 },
+    ),
+    supplierOf: fc.array(fc.integer({ min: -1, max: 1 }), { minLength: bagCount, maxLength: bagCount }),
+    mostColours: fc.integer({ min: 0, max: 4 }),
+    coloursOf: fc.array(fc.uniqueArray(fc.nat(3), { maxLength: 2 }), { minLength: bagCount, maxLength: bagCount }),
+    ownColours: fc.uniqueArray(fc.nat(3), { maxLength: 1 }),
+    after: fc.constant([-1, 0, 1, -1, -1, 4, -1]),
+    forcedIn: fc.uniqueArray(bag, { maxLength: 1 }),
+    takenOut: fc.uniqueArray(bag, { maxLength: 1 }),
+  },
+  { requiredKeys: ['supplierOf', 'suppliers', 'coloursOf'] },
+);
+
+test('agrees with trying every purchase', () => {
+  fc.assert(
+    fc.property(problems, (problem) => {
+      const answer = solveCover(problem);
+      expect(answer?.proven).toBe(true);
+      expect(answer?.value).toBeCloseTo(bestOfAll(problem) ?? Number.NaN, 6);
+      expect(answer?.spent).toBeLessThanOrEqual(problem.budget);
+    }),
+    { seed: 3, numRuns: 300 },
+  );
+});
+
+test('agrees with trying every purchase under shipping, colours, second bags, forced and taken-out bags', () => {
+  fc.assert(
+    fc.property(problems, extras, (plain, more) => {
+      const clash = more.forcedIn !== undefined && more.takenOut !== undefined;
+      const problem: CoverProblem = clash ? { ...plain, ...more, takenOut: [] } : { ...plain, ...more };
+      const best = bestOfAll(problem);
+      const answer = solveCover(problem);
+      if (best === undefined) expect(answer?.value ?? 0).toBe(0);
+      else {
+        expect(answer?.proven).toBe(true);
+        expect(answer?.value).toBeCloseTo(best, 6);
+      }
+    }),
+    { seed: 4, numRuns: 600 },
+  );
+});
+
+test('the same problem and seed give the same answer, and a limit on nodes a true bound', () => {
+  const goals = Array.from({ length: 30 }, (_, g) => ({
+    value: 3 + ((g * 7) % 11),
+    alternatives: [[[g % 12], [(g * 5 + 1) % 12]], [[(g * 3 + 2) % 12]]],
+  }));
+  const problem: CoverProblem = { costs: Array.from({ length: 12 }, (_, b) => 5 + ((b * 4) % 9)), budget: 30, goals };
+  const proven = solveCover(problem);
+  expect(solveCover(problem)).toEqual(proven);
+  const soon = solveCover(problem, { nodes: 0, moves: 1 });
+  expect(soon?.bound).toBeGreaterThanOrEqual(proven?.value ?? Number.NaN);
+  expect(soon?.value).toBeLessThanOrEqual(proven?.value ?? Number.NaN);
+});
