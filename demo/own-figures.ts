@@ -33,19 +33,19 @@ balloon guard: 260 in guard
     recipe: `
 balloon elephant: 350 in body
   leave 3.5
-  bubble 8 trunk, forward down, bend 110 up
+  bubble 7 trunk, forward forward down, bend 70 up
   mark brow
   fold 7 ear, left left back, facing forward, x 2 mirrored
   bubble 2 neck, back
-  bubble 4 front leg, down down down left, x 2 mirrored
+  bubble 6 front leg, down down down left, x 2 mirrored
   lock
   bubble 5 body, back
-  bubble 4 hind leg, down down down left, x 2 mirrored
+  bubble 6 hind leg, down down down left, x 2 mirrored
   lock
 
 balloon eyes: round-5 in eyes, printed eyes
   join to brow
-  bubble 3.5 eyes, up
+  bubble 2.6 eyes, up forward
 `,
     colourways: [
       { id: 'grey', name: 'Grey', share: 3, fill: { body: 'grey', eyes: 'white' } },
@@ -68,7 +68,7 @@ balloon band: 260 in band
 
 balloon shell: round-5 in shell, printed spots
   join to back of the head
-  bubble 3.5 shell, up back
+  bubble 2.8 shell, up
 finish with marker: eyes on head, 0.1 minutes
 `,
     colourways: [{ id: 'red', name: 'Red', fill: { band: 'black', shell: 'red' } }],
@@ -84,12 +84,12 @@ finish with marker: eyes on head, 0.1 minutes
 balloon petals: 260 in petals
   leave 2.5
   mark middle
-  loop 6 petal, forward forward up, facing up, x 6 around up
+  loop 7 petal, up, facing forward, x 6 around forward
   trim
 
 balloon face: round-5 in face, printed smile
   join to middle
-  bubble 3.5 face, up
+  bubble 3 face, forward
 finish with stick: handle
 `,
     colourways: [
@@ -132,21 +132,51 @@ balloon fins: 260 in fins
     recipe: `
 balloon foot: round-11 in foot
   mark top
-  bubble 7 foot, down
+  bubble 6 foot, down
 
-balloon stem: 260 in stems, x 3
+balloon left stem: 260 in stems
   leave 5
   join to top
-  bubble 12 stem, up up forward
-  bubble 1.5 heart of the flower, up
+  bubble 13 left stem, up up up left
+  mark left head
+  bubble 1.5 left heart, up
   trim
 
-balloon petals: 260 in petals, x 3
+balloon left petals: 260 in petals
   leave 3.5
   burp
+  join to left head
+  loop 5 left petal, left up, facing up, x 6 around up
+  trim
+
+balloon right stem: 260 in stems
+  leave 5
   join to top
-  bubble 11 inner stem, up up forward
-  loop 6 petal, forward forward up, facing up, x 6 around up
+  bubble 13 right stem, up up up right
+  mark right head
+  bubble 1.5 right heart, up
+  trim
+
+balloon right petals: 260 in petals
+  leave 3.5
+  burp
+  join to right head
+  loop 5 right petal, right up, facing up, x 6 around up
+  trim
+
+balloon front stem: 260 in stems
+  leave 5
+  join to top
+  bubble 13 front stem, up up up forward
+  mark front head
+  bubble 1.5 front heart, up
+  trim
+
+balloon front petals: 260 in petals
+  leave 3.5
+  burp
+  join to front head
+  loop 5 front petal, forward up, facing up, x 6 around up
   trim
 `,
     colourways: [
