@@ -1,0 +1,52 @@
+import { exactTrails, mostExactEdges } from './exact-trails.ts';
+import { hubTrails, isHubOfLoops } from './hub-trails.ts';
+import type { Network } from './network.ts';
+import { pairTrails, takesPairsOnly } from './pair-trails.ts';
+import { shortTrails } from './short-trails.ts';
+import type { Walk } from './trail.ts';
+import { trailBound } from './trail-bound.ts';
+
+/** Balloons for a part, and a number that no order can go below; where the two are equal the answer is proven. */
+export interface BoundedWalks {
+  readonly walks: readonly Walk[];
+  readonly bound: number;
+}
+
+/** Up to so many edges the exact search is given all the time it may need in practice; above, a short try. */
+const surelyExactEdges = 40;
+const exactVisits = 1_500_000;
+const shortVisits = 20_000;
+const hubVisits = 100_000;
+
+/** The fewest balloons of `capacity` for one connected part whose edges all fit; exact where it can be, else with its bound. */
+export function limitedPart(part: Network, capacity: number, seed: number): BoundedWalks {
+  if (takesPairsOnly(part, capacity)) {
+    const walks = pairTrails(part);
+    return { walks, bound: walks.length };
+  }
+  const bound = trailBound(part, capacity);
+  if (isHubOfLoops(part)) {
+    const packed = hubTrails(part, capacity, bound, hubVisits);
+    if (packed.outcome === 'walks') return { walks: packed.walks, bound };
+  }
+  const walks = shortTrails(part, capacity, bound, seed);
+  return improve(part, capacity, { walks, bound });
+}
+
+/** Asks the complete searches for fewer, number by number from the bound up, until one is found or proven impossible. */
+function improve(part: Network, capacity: number, start: BoundedWalks): BoundedWalks {
+  let bound = start.bound;
+  while (bound < start.walks.length) {
+    const answer = search(part, capacity, bound);
+    if (answer.outcome === 'walks') return { walks: answer.walks, bound };
+    if (answer.outcome === 'unknown') return { walks: start.walks, bound };
+    bound++;
+  }
+  return { walks: start.walks, bound };
+}
+
+function search(part: Network, capacity: number, count: number) {
+  if (isHubOfLoops(part)) return hubTrails(part, capacity, count, hubVisits);
+  if (part.edgeCount > mostExactEdges) return { outcome: 'unknown' } as const;
+  return exactTrails(part, capacity, count, part.edgeCount <= surelyExactEdges ? exactVisits : shortVisits);
+}
