@@ -26,6 +26,7 @@ export interface Contact {
 
 /** Everything that is a habit of the business and not of one gig. A missing key takes the shipped default (`defaultSettings`). */
 export interface Settings {
+  /** Habits at a line; other kinds of gig differ where that lies in their nature, and a gig may differ from all of it. */
   readonly line?: LineSettings;
   readonly charge?: ChargeSettings;
   readonly planning?: PlanningSettings;

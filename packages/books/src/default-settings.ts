@@ -61,6 +61,7 @@ const byKind: Readonly<Record<GigKind, LineSettings>> = {
     joining: { free: 1000 },
     patience: { law: 'endless' },
     copycat: { figures: 3, colours: 1 },
+    mostEach: 10,
     hiddenShare: 0.1,
     repeatShare: 0.3,
     closing: { rule: 'none' },
@@ -69,6 +70,7 @@ const byKind: Readonly<Record<GigKind, LineSettings>> = {
     partySizes: [0.1, 0.3, 0.3, 0.2, 0.1],
     joining: { free: 1000 },
     copycat: { figures: 2, colours: 1 },
+    mostEach: 10,
     hiddenShare: 0,
     repeatShare: 0.05,
     closing: { rule: 'none' },
@@ -77,6 +79,7 @@ const byKind: Readonly<Record<GigKind, LineSettings>> = {
     partySizes: [0.2, 0.4, 0.25, 0.15],
     joining: { free: 1000 },
     patience: { law: 'endless' },
+    mostEach: 10,
     hiddenShare: 0,
     repeatShare: 0.05,
     closing: { rule: 'none' },
@@ -106,10 +109,10 @@ const byKind: Readonly<Record<GigKind, LineSettings>> = {
 /** Making time multiplied by weather, unless the settings say otherwise. Common practice, no published source. */
 const weatherFactors = { mild: 1, hot: 1.25, cold: 2, wet: 1.15 } as const;
 
-/** The habits that hold at this gig: shipped for its kind, then the business's, then the gig's own. */
+/** The habits that hold at this gig: shipped, then the business's, then what is different at its kind, then the gig's own. */
 export function lineSettingsOf(book: Book, gig: Gig): FullLineSettings {
   const weather = gig.weather === undefined ? {} : { weatherFactor: weatherFactors[gig.weather] };
-  return { ...atALine, ...byKind[gig.kind], ...book.settings?.line, ...weather, ...gig.line };
+  return { ...atALine, ...book.settings?.line, ...byKind[gig.kind], ...weather, ...gig.line };
 }
 
 export type FullPlanningSettings = Required<Omit<PlanningSettings, 'holdingPerPieceWeek' | 'budget'>> &

@@ -4,6 +4,7 @@ export type { Business, Contact, PlanningSettings, Pump, ServicePromise, Setting
 export { type Caution, cautions, deference, type PrescribedWording, prescribedWording, swordCaution } from './cautions.ts';
 export type { ChargeSettings } from './charge-settings.ts';
 export { type CheckOptions, checkBook } from './check-book.ts';
+export { balloonFor, balloonsByLook } from './check-figures.ts';
 export { sizesOf } from './check-names.ts';
 export type { Client } from './client.ts';
 export {

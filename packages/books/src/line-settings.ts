@@ -43,7 +43,7 @@ export interface LineSettings {
   /** More time when colours are chosen as well, minutes; 0 when colour choice is stopped. */
   readonly colourChoosingMinutes?: number;
   readonly handingOver?: TimeLaw;
-  /** Copycat strength: how many extra requests' worth of weight each thing just handed out gets; 0 is none. */
+  /** Copycat strength: at 1 what has just been handed out adds a third to the asking weights in the long run, at 3 as much as they weigh; 0 is none. */
   readonly copycat?: { readonly figures: number; readonly colours: number };
   /** Time grows by this share with every hour worked; default 0.04. */
   readonly fatiguePerHour?: number;
@@ -53,7 +53,7 @@ export interface LineSettings {
   readonly chanceOfPop?: number;
   /** Share of the guest count that nobody mentioned: siblings, adults. Default 0.15. */
   readonly hiddenShare?: number;
-  /** Share of those served who come back for another or a repair; default 0.1 in a line, 0.3 at a party. */
+  /** Share of those served who come back, half of them for a repair, half for another figure where `mostEach` allows it; default 0.1 in a line, 0.3 at a party. */
   readonly repeatShare?: number;
   /** Minutes of break after each hour worked, after the first hour; default 0 (breaks of a gig are set there). */
   readonly breakPerHourMinutes?: number;

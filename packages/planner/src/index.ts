@@ -1,4 +1,5 @@
-export type { Column, LinearTerm, Program, Row, Solved, SolveLimits, Solver } from './solver-port.ts';
 export * from './charge/index.ts';
+export * from './line/index.ts';
 export * from './packing/index.ts';
+export type { Column, LinearTerm, Program, Row, Solved, SolveLimits, Solver } from './solver-port.ts';
 export * from './what-if/index.ts';

@@ -1,0 +1,152 @@
+import { exp, keyed, keyedUniform, log, normalOf } from '@twistwright/units';
+import { gammaOf } from './line-engine.ts';
+import { lengthStep, type RunFindings } from './line-samples.ts';
+import { durationKind, type FlatDuration, type PreparedLine } from './prepared-line.ts';
+import { purpose, stream } from './purpose.ts';
+
+/**
+ * A class, run by run: the figures of the programme one after another as long as the time lasts, made by all learners together. A figure
+ * takes the artist's making minutes times slowness and pace; each learner uses up `tries` pieces of it (the part after the point by chance)
+ * and pops on top. Served is who finished the first figure; the names of the findings are those of a line.
+ */
+export class ClassEngine implements RunFindings {
+  readonly #line: PreparedLine;
+  arrived = 0;
+  returned = 0;
+  hidden = 0;
+  turnedAway = 0;
+  notJoined = 0;
+  gaveUp = 0;
+  unserved = 0;
+  disappointed = 0;
+  served = 0;
+  waited = 0;
+  waitedLong = 0;
+  longestLine = 0;
+  pops = 0;
+  waitMinutes = 0;
+  waitMinutesOfAll = 0;
+  lastWait = 0;
+  longestWait = 0;
+  finish = 0;
+  closedAt = 0;
+  readonly busy: Float64Array;
+  readonly used: Int32Array;
+  readonly made: Int32Array;
+  readonly lengths: Int32Array;
+  readonly waitCounts = new Float64Array(1201);
+  readonly #stock: Int32Array;
+
+  constructor(line: PreparedLine) {
+    this.#line = line;
+    this.busy = new Float64Array(line.artistCount);
+    this.used = new Int32Array(line.itemCount);
+    this.made = new Int32Array(line.figureCount);
+    this.lengths = new Int32Array(Math.floor(line.end / lengthStep) + 1);
+    this.#stock = new Int32Array(line.itemCount);
+  }
+
+  play(seed: number, run: number): void {
+    const line = this.#line;
+    const arrivals = line.model.arrivals;
+    if (arrivals.kind !== 'class') throw new Error(`not a class: ${arrivals.kind}`);
+    this.served = this.unserved = this.disappointed = this.pops = 0;
+    this.used.fill(0);
+    this.made.fill(0);
+    this.#stock.set(line.stock);
+    this.arrived = arrivals.learners;
+    this.closedAt = line.end;
+    const key = keyed(keyed(seed, run), stream.run);
+    let now = line.startsAt[0] ?? 0;
+    let finished = 0;
+    let started = 0;
+    for (const [number, figure] of arrivals.figures.entries()) {
+      if (now >= line.lastStart) break;
+      started++;
+      const own = keyed(key, purpose.members + number);
+      now += this.#talking(own) + this.#making(figure, own) * arrivals.slowness * (line.pace[0] ?? 1);
+      const made = this.#makeTogether(figure, arrivals.learners, arrivals.tries, own);
+      this.made[figure] = (this.made[figure] ?? 0) + made;
+      if (number === 0) finished = made;
+    }
+    this.served = finished;
+    if (started === 0) this.unserved = arrivals.learners;
+    else this.disappointed = arrivals.learners - finished;
+    this.finish = now;
+    this.busy[0] = now - (line.startsAt[0] ?? 0);
+    this.waitCounts[0] = (this.waitCounts[0] ?? 0) + finished;
+  }
+
+  /** How many learners had the balloons for the figure. */
+  #makeTogether(figure: number, learners: number, tries: number, key: number): number {
+    let made = 0;
+    for (let learner = 0; learner < learners; learner++) {
+      const own = keyed(key, purpose.hiddenMembers + learner);
+      const whole = Math.floor(tries);
+      const pieces = Math.max(1, whole + (keyedUniform(own, purpose.size) < tries - whole ? 1 : 0));
+      const colourway = this.#colourwayInStock(figure, keyedUniform(own, purpose.colour));
+      if (colourway === undefined) continue;
+      for (let piece = 0; piece < pieces; piece++) this.#use(colourway, keyed(own, purpose.members + piece));
+      made++;
+    }
+    return made;
+  }
+  #colourwayInStock(figure: number, u: number): number | undefined {
+    const line = this.#line;
+    const first = line.firstColourway[figure] ?? 0;
+    const count = (line.firstColourway[figure + 1] ?? 0) - first;
+    let asked = 0;
+    while (u >= (line.colourwayTotals[first + asked] ?? 1)) asked++;
+    for (let step = 0; step < count; step++) {
+      const colourway = first + ((asked + step) % count);
+      const lines = this.#linesOf(colourway);
+      if (lines.every((l) => (this.#stock[line.lineItem[l] ?? 0] ?? 0) >= (line.lineCount[l] ?? 0))) return colourway;
+    }
+    return undefined;
+  }
+  #linesOf(colourway: number): readonly number[] {
+    const from = this.#line.firstLine[colourway] ?? 0;
+    return Array.from({ length: (this.#line.firstLine[colourway + 1] ?? from) - from }, (_, i) => from + i);
+  }
+  #use(colourway: number, key: number): void {
+    const line = this.#line;
+    let draws = 0;
+    for (const l of this.#linesOf(colourway))
+      for (let piece = 0; piece < (line.lineCount[l] ?? 0); piece++) {
+        this.#take(line.lineItem[l] ?? 0);
+        while (keyedUniform(key, purpose.firstPop + draws++) < (line.linePops[l] ?? 0)) {
+          this.pops++;
+          this.#take(line.lineItem[l] ?? 0);
+        }
+      }
+  }
+  #take(item: number): void {
+    if ((this.#stock[item] ?? 0) <= 0) return;
+    this.#stock[item] = (this.#stock[item] ?? 0) - 1;
+    this.used[item] = (this.used[item] ?? 0) + 1;
+  }
+  #making(figure: number, key: number): number {
+    const line = this.#line;
+    return drawn(
+      { kind: line.makingKind[figure] ?? 0, first: line.makingFirst[figure] ?? 0, second: line.makingSecond[figure] ?? 0 },
+      key,
+      purpose.making,
+    );
+  }
+  #talking(key: number): number {
+    return drawn(this.#line.choosing, key, purpose.choosing) + drawn(this.#line.handingOver, key, purpose.handingOver);
+  }
+}
+
+function drawn(duration: FlatDuration, key: number, what: number): number {
+  switch (duration.kind) {
+    case durationKind.logNormal:
+      return exp(duration.first + duration.second * normalOf(keyedUniform(key, what)));
+    case durationKind.gamma:
+      return gammaOf(duration.second, keyed(key, what)) * (duration.first / duration.second);
+    case durationKind.exponential:
+      return -log(keyedUniform(key, what)) * duration.first;
+    default:
+      return duration.first;
+  }
+}

@@ -1,0 +1,1033 @@
+/**
+ * The inner loop of the line simulation: one run of a prepared line at a time, without garbage. Events are not kept in a list. Between
+ * two arrivals the line only moves forward, and where it is first come first served the next start is the later of "the first in line is
+ * there" and "somebody is free"; so starts are worked off in order of time up to each arrival. `as number` on a read of a typed array:
+ * the index is in range by construction.
+ */
+import { exp, keyed, keyedUniform, log, normalOf } from '@twistwright/units';
+import { DrawStream } from './draw-stream.ts';
+import type { ListedParty, Wish } from './line-model.ts';
+import type { RunFindings } from './line-samples.ts';
+import { durationKind, type FlatDuration, type PreparedLine } from './prepared-line.ts';
+import { purpose, stream } from './purpose.ts';
+
+const nobody = -1;
+/** Lowest strip of the arrival plane, parties a minute; each further strip doubles the height. Fixed, so that luck stays when rates change. */
+const lowestStrip = 0.25;
+const stripCount = 24;
+
+export class LineEngine implements RunFindings {
+  readonly line: PreparedLine;
+  /** The minutes at which the length of the line is noted; none if empty. */
+  private readonly gridStep: number;
+
+  // What one run found. Counts are guests.
+  arrived = 0;
+  returned = 0;
+  hidden = 0;
+  turnedAway = 0;
+  notJoined = 0;
+  gaveUp = 0;
+  unserved = 0;
+  disappointed = 0;
+  served = 0;
+  waited = 0;
+  waitedLong = 0;
+  longestLine = 0;
+  pops = 0;
+  waitMinutes = 0.5;
+  waitMinutesOfAll = 0.5;
+  lastWait = 0.5;
+  longestWait = 0.5;
+  finish = 0.5;
+  closedAt = 0.5;
+  readonly busy: Float64Array;
+  readonly used: Int32Array;
+  readonly made: Int32Array;
+  readonly lengths: Int32Array;
+  /** Waits of the guests who were served, by half minutes; the last cell holds all longer ones. Adds up over runs. */
+  readonly waitCounts = new Float64Array(1201);
+  /** Whether {@link waitCounts} is kept. */
+  keepsWaits = true;
+
+  // The guests of the run, by index in order of arrival.
+  private capacity = 256;
+  private guests = 0;
+  private parties = 0;
+  private arrivedAt = new Float64Array(this.capacity);
+  private leavesAt = new Float64Array(this.capacity);
+  private key = new Int32Array(this.capacity);
+  private figure = new Int32Array(this.capacity);
+  private colourway = new Int32Array(this.capacity);
+  private next = new Int32Array(this.capacity);
+  private party = new Int32Array(this.capacity);
+
+  // The lines as linked lists of guests: one for each artist, and the shared one last.
+  private readonly shared: number;
+  private readonly head: Int32Array;
+  private readonly tail: Int32Array;
+  private readonly inLine: Int32Array;
+  private waiting = 0;
+  private soonestLeave = 0.5;
+
+  // The artists.
+  private readonly free: Float64Array;
+  private readonly breakAt: Float64Array;
+  private readonly breakIndex: Int32Array;
+  private soonestBreak = 0.5;
+  private breaksPending = false;
+
+  private readonly stock: Int32Array;
+  private readonly preMadeLeft: Int32Array;
+  private preMadeTotal = 0;
+  private readonly figureAdded: Float64Array;
+  private readonly colourAdded: Float64Array;
+  private figureAddedSum = 0.5;
+
+  private gridAt = 0.5;
+  private gridIndex = 0;
+
+  // Where arrivals come from.
+  private readonly arrivalsStream = new DrawStream();
+  private readonly serviceStream = new DrawStream();
+  private readonly strips: DrawStream[] = [];
+  private readonly stripAt = new Float64Array(stripCount);
+  private readonly stripKnot = new Int32Array(stripCount);
+  private readonly stripLow = new Float64Array(stripCount);
+  private readonly stripHeight = new Float64Array(stripCount);
+  private stripsUsed = 0;
+  private stripTaken = nobody;
+  private rateFactor = 1.5;
+  private runKey = 0;
+  private seed = 0;
+  private run = 0;
+  private nextAt = 0.5;
+  private nextKey = 0;
+  private partiesListed = 0;
+  private guestsListed = 0;
+  private readonly listed: readonly ListedParty[];
+
+  // Visits that are known to come (guests who return, groups that a strolling artist will find), latest first.
+  private readonly comingAt: number[] = [];
+  private readonly coming: Coming[] = [];
+  private readonly tableFreeAt: Float64Array;
+
+  constructor(line: PreparedLine, gridStep: number) {
+    this.line = line;
+    this.gridStep = gridStep;
+    const artists = line.artistCount;
+    this.busy = new Float64Array(artists);
+    this.used = new Int32Array(line.itemCount);
+    this.made = new Int32Array(line.figureCount);
+    this.lengths = new Int32Array(gridStep > 0 ? Math.floor(line.end / gridStep) + 1 : 0);
+    this.shared = artists;
+    this.head = new Int32Array(artists + 1);
+    this.tail = new Int32Array(artists + 1);
+    this.inLine = new Int32Array(artists + 1);
+    this.free = new Float64Array(artists);
+    this.breakAt = new Float64Array(artists);
+    this.breakIndex = new Int32Array(artists);
+    this.stock = new Int32Array(line.itemCount);
+    this.preMadeLeft = new Int32Array(line.figureOf.length);
+    this.figureAdded = new Float64Array(line.figureCount);
+    this.colourAdded = new Float64Array(line.colourCount);
+    this.tableFreeAt = new Float64Array(line.tableCount);
+    const arrivals = line.model.arrivals;
+    this.listed = arrivals.kind === 'list' ? [...arrivals.parties].sort((a, b) => a.minute - b.minute) : [];
+    if (line.twoStreams) this.strips.push(this.arrivalsStream);
+    else for (let j = 0; j < stripCount; j++) this.strips.push(new DrawStream());
+  }
+
+  /** Plays run number `run` of `seed`; the findings stand in the public fields until the next call. */
+  play(seed: number, run: number): void {
+    this.restart(seed, run);
+    for (;;) {
+      const coming = this.soonestComing();
+      const limit = Math.min(this.nextAt, coming);
+      this.advance(limit);
+      if (this.soonestComing() < limit) continue;
+      if (limit === Number.POSITIVE_INFINITY) break;
+      if (coming <= this.nextAt) this.admitComing();
+      else this.admitNext();
+    }
+    this.settleRest();
+  }
+
+  private restart(seed: number, run: number): void {
+    const line = this.line;
+    this.seed = seed;
+    this.run = run;
+    this.runKey = keyed(keyed(seed, run), stream.run);
+    this.arrived = this.returned = this.hidden = this.turnedAway = this.notJoined = this.gaveUp = this.unserved = 0;
+    this.disappointed = this.served = this.waited = this.waitedLong = this.longestLine = this.pops = 0;
+    this.waitMinutes = this.waitMinutesOfAll = this.lastWait = this.longestWait = this.finish = 0;
+    this.closedAt = Math.min(line.end, line.closesAt);
+    this.busy.fill(0);
+    this.used.fill(0);
+    this.made.fill(0);
+    this.lengths.fill(0);
+    this.guests = 0;
+    this.parties = 0;
+    this.head.fill(nobody);
+    this.tail.fill(nobody);
+    this.inLine.fill(0);
+    this.waiting = 0;
+    this.soonestLeave = Number.POSITIVE_INFINITY;
+    this.free.set(line.startsAt);
+    this.stock.set(line.stock);
+    this.figureAdded.fill(0);
+    this.colourAdded.fill(0);
+    this.figureAddedSum = 0;
+    this.gridAt = this.gridStep > 0 ? 0 : Number.POSITIVE_INFINITY;
+    this.gridIndex = 0;
+    this.comingAt.length = 0;
+    this.coming.length = 0;
+    this.tableFreeAt.fill(0);
+    this.breakIndex.fill(0);
+    for (let a = 0; a < line.artistCount; a++) this.breakAt[a] = line.breaks[a]?.[0]?.minute ?? Number.POSITIVE_INFINITY;
+    this.noteSoonestBreak();
+    this.makeBeforehand();
+    this.restartArrivals();
+  }
+
+  // ---------------------------------------------------------------- arrivals
+
+  private restartArrivals(): void {
+    const line = this.line;
+    this.nextAt = Number.POSITIVE_INFINITY;
+    this.partiesListed = 0;
+    this.guestsListed = 0;
+    if (line.twoStreams) {
+      this.arrivalsStream.restart(this.seed, this.run, stream.arrivals);
+      this.serviceStream.restart(this.seed, this.run, stream.service);
+    }
+    switch (line.model.arrivals.kind) {
+      case 'stream':
+        this.restartStrips();
+        break;
+      case 'found':
+        for (let a = 0; a < line.artistCount; a++) this.lookForGroup(a);
+        return;
+      case 'class':
+        throw new Error('a class is played by playClass');
+      default:
+        break;
+    }
+    this.findNext();
+  }
+  private restartStrips(): void {
+    const line = this.line;
+    const arrivals = line.model.arrivals;
+    this.rateFactor = 1;
+    if (arrivals.kind === 'stream' && arrivals.shape !== undefined)
+      this.rateFactor = gammaOf(arrivals.shape, keyed(this.runKey, purpose.crowd)) / arrivals.shape;
+    this.stripTaken = nobody;
+    const from = line.knotMinutes[0] as number;
+    if (line.twoStreams) {
+      this.stripsUsed = 1;
+      this.stripLow[0] = 0;
+      this.stripHeight[0] = line.highestRate * this.rateFactor;
+    } else {
+      const top = line.highestRate * this.rateFactor;
+      this.stripsUsed = 0;
+      for (let low = 0; low < top && this.stripsUsed < stripCount; ) {
+        const j = this.stripsUsed++;
+        const height = j === 0 ? lowestStrip : low;
+        this.strips[j]?.restart(this.seed, this.run, stream.strips + j);
+        this.stripLow[j] = low;
+        this.stripHeight[j] = height;
+        low += height;
+      }
+    }
+    for (let j = 0; j < this.stripsUsed; j++) {
+      this.stripAt[j] = from;
+      this.stripKnot[j] = 0;
+      this.stepStrip(j);
+    }
+  }
+  private stepStrip(j: number): void {
+    const gap = -log((this.strips[j] as DrawStream).uniform()) / (this.stripHeight[j] as number);
+    this.stripAt[j] = (this.stripAt[j] as number) + gap;
+  }
+  /**
+   * The next party of the Poisson stream: points strewn evenly over the plane of time and rate, strip by strip, and those below the rate
+   * taken (P. A. W. Lewis and G. S. Shedler, "Simulation of nonhomogeneous Poisson processes by thinning", Naval Research Logistics
+   * Quarterly 26 (1979) 403-413). A higher rate only adds parties; the others keep their time and their key.
+   */
+  private findNextOfStream(): void {
+    const line = this.line;
+    const minutes = line.knotMinutes;
+    const rates = line.knotRates;
+    if (this.stripTaken !== nobody) this.stepStrip(this.stripTaken);
+    for (;;) {
+      let j = 0;
+      for (let other = 1; other < this.stripsUsed; other++) if ((this.stripAt[other] as number) < (this.stripAt[j] as number)) j = other;
+      const t = this.stripAt[j] as number;
+      if (this.stripsUsed === 0 || t >= line.horizon) {
+        this.nextAt = Number.POSITIVE_INFINITY;
+        return;
+      }
+      let k = this.stripKnot[j] as number;
+      while (t >= (minutes[k + 1] as number)) k++;
+      this.stripKnot[j] = k;
+      const r = rates[k] as number;
+      const rise = (((rates[k + 1] as number) - r) * (t - (minutes[k] as number))) / ((minutes[k + 1] as number) - (minutes[k] as number));
+      const draws = this.strips[j] as DrawStream;
+      const height = (this.stripLow[j] as number) + draws.uniform() * (this.stripHeight[j] as number);
+      if (!line.twoStreams) this.nextKey = draws.key();
+      if (height < (r + rise) * this.rateFactor) {
+        this.stripTaken = j;
+        this.nextAt = t;
+        return;
+      }
+      this.stepStrip(j);
+    }
+  }
+  private findNext(): void {
+    const arrivals = this.line.model.arrivals;
+    if (arrivals.kind === 'stream') return this.findNextOfStream();
+    const number = this.partiesListed++;
+    this.nextKey = keyed(this.runKey, purpose.members + number);
+    if (arrivals.kind === 'list') this.nextAt = this.listed[number]?.minute ?? Number.POSITIVE_INFINITY;
+    else if (arrivals.kind === 'at start') this.nextAt = this.guestsListed < arrivals.guests ? 0 : Number.POSITIVE_INFINITY;
+    if (this.nextAt >= this.line.end) this.nextAt = Number.POSITIVE_INFINITY;
+  }
+  private admitNext(): void {
+    const at = this.nextAt;
+    const key = this.nextKey;
+    const arrivals = this.line.model.arrivals;
+    if (arrivals.kind === 'list') {
+      const guests = this.listed[this.partiesListed - 1]?.guests ?? [];
+      this.admit(at, key, guests.length, guests, nobody);
+    } else {
+      let size = this.sizeOf(key);
+      if (arrivals.kind === 'at start') {
+        size = Math.min(size, arrivals.guests - this.guestsListed);
+        this.guestsListed += size;
+      }
+      this.admit(at, key, size, undefined, nobody);
+    }
+    this.findNext();
+  }
+  private sizeOf(key: number): number {
+    const sizes = this.line.sizes;
+    const u = this.line.twoStreams ? this.arrivalsStream.uniform() : keyedUniform(key, purpose.size);
+    let size = 0;
+    while (u >= (sizes[size] as number)) size++;
+    return size + 1;
+  }
+
+  // ---------------------------------------------------------------- joining
+
+  /** A party of `size` stands before the line at minute `at`; `artist` is who found it, when strolling. Whether it joins. */
+  private admit(at: number, key: number, size: number, wishes: readonly Wish[] | undefined, artist: number): boolean {
+    const line = this.line;
+    const counts = at >= line.warmUp;
+    if (at >= this.soonestLeave) this.letGo(at);
+    let party = size;
+    if (line.hiddenShare > 0) {
+      party += this.hiddenIn(key, size);
+      if (counts) this.hidden += party - size;
+    }
+    if (counts) this.arrived += party;
+    const to = artist !== nobody ? artist : line.ownLines ? this.shortestLine(at) : this.shared;
+    const ahead = line.ownLines ? (this.inLine[to] as number) : this.waiting;
+    const hands = line.ownLines ? 1 : line.artistCount;
+    if (
+      artist === nobody &&
+      (at >= line.closesAt || (line.worksAhead && at + ((ahead + party) * line.minutesEach) / hands > line.closingEnd))
+    ) {
+      if (counts) this.turnedAway += party;
+      if (at < this.closedAt) this.closedAt = at;
+      return false;
+    }
+    const beyond = ahead > line.freeLength ? (ahead - line.freeLength) / line.lengthScale : 0;
+    const luck = line.twoStreams ? this.arrivalsStream.uniform() : beyond > 0 ? keyedUniform(key, purpose.joining) : 0;
+    if (beyond > 0 && luck >= exp(-beyond)) {
+      if (counts) this.notJoined += party;
+      return false;
+    }
+    let leaves = Number.POSITIVE_INFINITY;
+    if (line.patience.kind === durationKind.logNormal) {
+      const luck = line.twoStreams ? this.arrivalsStream.uniform() : keyedUniform(key, purpose.patience);
+      leaves = at + exp(line.patience.first + line.patience.second * normalOf(luck));
+    } else if (line.patience.kind !== durationKind.endless) leaves = at + this.otherPatience(key);
+    if (line.tableCount > 0 && !this.takeTable(at, leaves)) {
+      if (counts) this.notJoined += party;
+      return false;
+    }
+    if (leaves < this.soonestLeave) this.soonestLeave = leaves;
+    if (this.guests + party > this.capacity) this.grow(this.guests + party);
+    this.parties++;
+    for (let member = 0; member < party; member++) {
+      const wish = wishes?.[member];
+      const ownKey = keyed(key, member < size ? purpose.members + member : purpose.hiddenMembers + member - size);
+      this.join(to, at, leaves, ownKey, wish?.figure ?? nobody, wish?.colourway ?? nobody);
+    }
+    this.advance(at);
+    if (this.waiting > this.longestLine && counts) this.longestLine = this.waiting;
+    return true;
+  }
+  private join(to: number, at: number, leaves: number, key: number, figure: number, colourway: number): void {
+    const g = this.guests++;
+    const line = this.line;
+    this.arrivedAt[g] = at;
+    this.leavesAt[g] = leaves;
+    this.key[g] = key;
+    this.figure[g] = figure !== nobody ? figure : line.twoStreams ? this.figureAt(this.arrivalsStream.uniform()) : nobody;
+    this.colourway[g] = colourway !== nobody && figure !== nobody ? (line.firstColourway[figure] as number) + colourway : nobody;
+    this.next[g] = nobody;
+    this.party[g] = this.parties;
+    const tail = this.tail[to] as number;
+    if (tail === nobody) this.head[to] = g;
+    else this.next[tail] = g;
+    this.tail[to] = g;
+    this.inLine[to] = (this.inLine[to] as number) + 1;
+    this.waiting++;
+  }
+  private hiddenIn(key: number, size: number): number {
+    const whole = Math.floor(this.line.hiddenShare);
+    const rest = this.line.hiddenShare - whole;
+    let hidden = 0;
+    for (let member = 0; member < size; member++)
+      hidden += whole + (keyedUniform(keyed(key, purpose.members + member), purpose.hidden) < rest ? 1 : 0);
+    return hidden;
+  }
+  private otherPatience(key: number): number {
+    const { kind, first, second } = this.line.patience;
+    return this.line.twoStreams && kind !== durationKind.gamma
+      ? vary(kind, first, second, this.arrivalsStream.uniform())
+      : this.vary(this.line.patience, key, purpose.patience);
+  }
+  /** The artist with the fewest guests in line and in hand; the first of equals. */
+  private shortestLine(at: number): number {
+    let best = 0;
+    let fewest = Number.POSITIVE_INFINITY;
+    for (let a = 0; a < this.line.artistCount; a++) {
+      const until = this.breakAt[a] as number;
+      const gone = until <= at && this.line.breaks[a]?.[this.breakIndex[a] as number]?.minutes === Number.POSITIVE_INFINITY;
+      const length = (this.inLine[a] as number) + ((this.free[a] as number) > at ? 1 : 0) + (gone ? 1e9 : 0);
+      if (length < fewest) {
+        fewest = length;
+        best = a;
+      }
+    }
+    return best;
+  }
+  private takeTable(at: number, leaves: number): boolean {
+    const index = this.tableFreeAt.findIndex((free) => free <= at);
+    if (index < 0) return false;
+    this.tableFreeAt[index] = leaves + this.line.stayingMinutes;
+    return true;
+  }
+  private grow(needed: number): void {
+    while (this.capacity < needed) this.capacity *= 2;
+    const longer = <T extends Float64Array | Int32Array>(old: T, made: T): T => {
+      made.set(old);
+      return made;
+    };
+    this.arrivedAt = longer(this.arrivedAt, new Float64Array(this.capacity));
+    this.leavesAt = longer(this.leavesAt, new Float64Array(this.capacity));
+    this.key = longer(this.key, new Int32Array(this.capacity));
+    this.figure = longer(this.figure, new Int32Array(this.capacity));
+    this.colourway = longer(this.colourway, new Int32Array(this.capacity));
+    this.next = longer(this.next, new Int32Array(this.capacity));
+    this.party = longer(this.party, new Int32Array(this.capacity));
+  }
+
+  // ---------------------------------------------------------------- the line moves
+
+  /** Works off, in order of time, everything that starts at or before `limit`; stops early where a guest is to return before it. */
+  private advance(limit: number): void {
+    if (this.line.ownLines || this.line.atTables || this.line.found) this.advanceLines(limit);
+    else this.advanceShared(limit);
+    if (this.gridAt < limit) this.noteLengths(Math.min(limit, this.soonestComing(), this.line.end + 1e-9));
+  }
+  private advanceShared(limit: number): void {
+    const shared = this.shared;
+    const free = this.free;
+    const artists = free.length;
+    const returns = this.line.returns !== undefined;
+    for (;;) {
+      const g = this.head[shared] as number;
+      if (g === nobody) return;
+      let artist = 0;
+      let soonest = free[0] as number;
+      for (let a = 1; a < artists; a++) {
+        const other = free[a] as number;
+        if (other < soonest) {
+          soonest = other;
+          artist = a;
+        }
+      }
+      const arrived = this.arrivedAt[g] as number;
+      const start = Math.max(soonest, arrived);
+      if (start > limit || start >= this.line.lastStart) return;
+      if (this.breaksPending && start >= this.soonestBreak) {
+        this.takeBreaks(start);
+        continue;
+      }
+      if (start > this.gridAt) {
+        this.noteLengths(start);
+        continue;
+      }
+      this.pop(shared, g);
+      if ((this.leavesAt[g] as number) < start) this.countGaveUp(g);
+      else {
+        this.serve(g, artist);
+        if (returns && this.soonestComing() < limit) return;
+      }
+    }
+  }
+  /** The same with a line for each artist; at tables an artist without guests takes the next table into the own line. */
+  private advanceLines(limit: number): void {
+    const shared = this.shared;
+    for (;;) {
+      let artist = nobody;
+      let start = Number.POSITIVE_INFINITY;
+      let takes = false;
+      const first = this.head[shared] as number;
+      for (let a = 0; a < shared; a++) {
+        const own = this.head[a] as number;
+        const g = own === nobody ? first : own;
+        if (g === nobody) continue;
+        const from = Math.max(this.free[a] as number, this.arrivedAt[g] as number);
+        if (from < start || (from === start && takes && own !== nobody)) {
+          start = from;
+          artist = a;
+          takes = own === nobody;
+        }
+      }
+      if (artist === nobody || start > limit || start > this.soonestComing() || start >= this.line.lastStart) return;
+      if (this.breaksPending && start >= this.soonestBreak) {
+        this.takeBreaks(start);
+        continue;
+      }
+      if (start > this.gridAt) {
+        this.noteLengths(start);
+        continue;
+      }
+      const g = this.head[takes ? shared : artist] as number;
+      if ((this.leavesAt[g] as number) < start) {
+        this.pop(takes ? shared : artist, g);
+        this.countGaveUp(g);
+      } else if (takes) this.goToTable(artist, g, start);
+      else {
+        this.pop(artist, g);
+        this.serve(g, artist);
+      }
+      if (this.line.found && this.head[artist] === nobody) this.lookForGroup(artist);
+    }
+  }
+  private pop(line: number, g: number): void {
+    const next = this.next[g] as number;
+    this.head[line] = next;
+    if (next === nobody) this.tail[line] = nobody;
+    this.inLine[line] = (this.inLine[line] as number) - 1;
+    this.waiting--;
+  }
+  private goToTable(artist: number, first: number, start: number): void {
+    const party = this.party[first];
+    let g = first;
+    let members = 0;
+    let last = first;
+    while (g !== nobody && this.party[g] === party) {
+      last = g;
+      members++;
+      g = this.next[g] as number;
+    }
+    this.head[this.shared] = g;
+    if (g === nobody) this.tail[this.shared] = nobody;
+    this.inLine[this.shared] = (this.inLine[this.shared] as number) - members;
+    this.next[last] = nobody;
+    this.head[artist] = first;
+    this.tail[artist] = last;
+    this.inLine[artist] = members;
+    this.free[artist] = start + this.vary(this.line.walking, this.key[first] as number, purpose.walking);
+  }
+  /** A strolling artist walks on and will stand before a group. */
+  private lookForGroup(artist: number): void {
+    const arrivals = this.line.model.arrivals;
+    if (arrivals.kind !== 'found' || (arrivals.guests !== undefined && this.guestsListed >= arrivals.guests)) return;
+    while ((this.breakAt[artist] as number) <= (this.free[artist] as number)) this.takeBreak(artist);
+    const key = keyed(keyed(this.runKey, purpose.group + this.partiesListed++), purpose.group);
+    const at = (this.free[artist] as number) + this.vary(this.line.walking, key, purpose.walking);
+    let size = this.sizeOf(key);
+    if (arrivals.guests !== undefined) size = Math.min(size, arrivals.guests - this.guestsListed);
+    const tooLate = this.line.worksAhead && at + size * this.line.minutesEach > this.line.closingEnd;
+    if (tooLate || at >= this.line.closesAt || !(at < this.line.lastStart)) return;
+    this.guestsListed += size;
+    this.free[artist] = at;
+    this.expect(at, { key, size, artist, figure: nobody, colourway: nobody });
+  }
+  private admitComing(): void {
+    const at = this.comingAt.pop() as number;
+    const coming = this.coming.pop() as Coming;
+    if (coming.artist === nobody && at >= this.line.warmUp) this.returned++;
+    const wish = coming.figure === nobody ? undefined : [{ figure: coming.figure, colourway: coming.colourway }];
+    if (coming.artist !== nobody) this.free[coming.artist] = Math.max(this.free[coming.artist] as number, at);
+    const stays = this.admit(at, coming.key, coming.size, wish, coming.artist);
+    if (coming.artist !== nobody && !stays) this.lookForGroup(coming.artist);
+  }
+  private soonestComing(): number {
+    const count = this.comingAt.length;
+    return count > 0 ? (this.comingAt[count - 1] as number) : Number.POSITIVE_INFINITY;
+  }
+  private expect(at: number, coming: Coming): void {
+    let i = this.comingAt.length;
+    while (i > 0 && (this.comingAt[i - 1] as number) <= at) i--;
+    this.comingAt.splice(i, 0, at);
+    this.coming.splice(i, 0, coming);
+  }
+  /** Takes out everybody whose patience has run out by minute `at`. */
+  private letGo(at: number): void {
+    let soonest = Number.POSITIVE_INFINITY;
+    for (let line = 0; line <= this.shared; line++) {
+      let before = nobody;
+      const hadGuests = this.head[line] !== nobody;
+      for (let g = this.head[line] as number; g !== nobody; ) {
+        const next = this.next[g] as number;
+        const leaves = this.leavesAt[g] as number;
+        if (leaves <= at && leaves < this.line.lastStart) {
+          if (before === nobody) this.head[line] = next;
+          else this.next[before] = next;
+          if (next === nobody) this.tail[line] = before;
+          this.inLine[line] = (this.inLine[line] as number) - 1;
+          this.waiting--;
+          this.countGaveUp(g);
+        } else {
+          before = g;
+          if (leaves < soonest) soonest = leaves;
+        }
+        g = next;
+      }
+      if (this.line.found && line < this.shared && hadGuests && this.head[line] === nobody) this.lookForGroup(line);
+    }
+    this.soonestLeave = soonest;
+  }
+  private noteLengths(before: number): void {
+    while (this.gridAt < before && this.gridIndex < this.lengths.length) {
+      if (this.gridAt >= this.soonestLeave) this.letGo(this.gridAt);
+      this.lengths[this.gridIndex++] = this.waiting;
+      this.gridAt += this.gridStep;
+    }
+    if (this.gridIndex === this.lengths.length) this.gridAt = Number.POSITIVE_INFINITY;
+  }
+
+  // ---------------------------------------------------------------- breaks
+
+  private takeBreaks(at: number): void {
+    for (let a = 0; a < this.free.length; a++) while ((this.breakAt[a] as number) <= at) this.takeBreak(a);
+    this.noteSoonestBreak();
+  }
+  private takeBreak(a: number): void {
+    const breaks = this.line.breaks[a] ?? [];
+    const index = this.breakIndex[a] as number;
+    this.free[a] = Math.max(this.free[a] as number, this.breakAt[a] as number) + (breaks[index]?.minutes ?? 0);
+    this.breakIndex[a] = index + 1;
+    this.breakAt[a] = breaks[index + 1]?.minute ?? Number.POSITIVE_INFINITY;
+  }
+  private noteSoonestBreak(): void {
+    let soonest = Number.POSITIVE_INFINITY;
+    for (let a = 0; a < this.breakAt.length; a++) soonest = Math.min(soonest, this.breakAt[a] as number);
+    this.soonestBreak = soonest;
+    this.breaksPending = soonest < Number.POSITIVE_INFINITY;
+  }
+
+  // ---------------------------------------------------------------- service
+
+  private serve(g: number, artist: number): void {
+    const line = this.line;
+    const key = this.key[g] as number;
+    const arrived = this.arrivedAt[g] as number;
+    const free = this.free[artist] as number;
+    const start = free > arrived ? free : arrived;
+    const counts = arrived >= line.warmUp;
+    if (counts) {
+      this.waitMinutesOfAll += start - arrived;
+      if (start > arrived) this.waited++;
+    }
+    let figure = this.figure[g] as number;
+    if (figure === nobody) figure = this.askedFigure(key);
+    let colourway = figure === nobody ? nobody : line.oneColourway ? figure : this.askedColourway(g, figure, key);
+    if (this.preMadeTotal > 0 && colourway !== nobody && (this.preMadeLeft[colourway] as number) > 0) {
+      this.handPreMade(g, artist, colourway);
+      return;
+    }
+    if (line.limited && colourway !== nobody && !this.inStock(colourway)) colourway = this.instead(figure, colourway, key);
+    if (colourway === nobody) {
+      if (counts) this.disappointed++;
+      return;
+    }
+    figure = line.figureOf[colourway] as number;
+    const first = line.makingFirst[figure] as number;
+    const second = line.makingSecond[figure] as number;
+    const luck = line.twoStreams ? this.serviceStream.uniform() : keyedUniform(key, purpose.making);
+    const logNormal = (line.makingKind[figure] as number) === durationKind.logNormal;
+    const making = logNormal ? exp(first + second * normalOf(luck)) : 1 * this.otherMaking(figure, luck, key);
+    const pops = line.popsEachPiece ? this.usePieces(colourway, key, counts) : this.useLines(colourway, key, counts);
+    let factor = line.pace[artist] as number;
+    if (line.tires) factor *= this.tiredness(artist);
+    const hands = pops > 0 ? making + pops * (line.redo[figure] as number) : making;
+    const before = line.talkIsFixed ? (line.talkBefore[figure] as number) : 1 * this.talkingBefore(figure, key);
+    const after = line.talkIsFixed ? line.talkAfter : 1 * this.talkingAfter(key);
+    const minutes = before + hands * factor + (line.drawing[figure] as number) + after;
+    const done = start + minutes;
+    this.free[artist] = done;
+    this.busy[artist] = (this.busy[artist] as number) + minutes;
+    if (done > this.finish) this.finish = done;
+    if (counts) {
+      this.pops += pops;
+      this.made[figure] = (this.made[figure] as number) + 1;
+      this.served++;
+      const wait = start - arrived;
+      this.waitMinutes += wait;
+      this.lastWait = wait;
+      if (wait > this.longestWait) this.longestWait = wait;
+      if (wait > line.promise) this.waitedLong++;
+      if (this.keepsWaits) this.noteWait(wait);
+    }
+    if (line.copies) this.handedOut(colourway);
+    if (line.returns !== undefined) this.mayReturn(done, key, colourway);
+  }
+  private otherMaking(figure: number, luck: number, key: number): number {
+    const line = this.line;
+    const kind = line.makingKind[figure] as number;
+    const first = line.makingFirst[figure] as number;
+    const second = line.makingSecond[figure] as number;
+    return kind === durationKind.gamma ? gammaOf(second, keyed(key, purpose.making)) * (first / second) : vary(kind, first, second, luck);
+  }
+  private noteWait(wait: number): void {
+    const cell = wait < 600 ? (wait * 2) | 0 : 1200;
+    this.waitCounts[cell] = (this.waitCounts[cell] as number) + 1;
+  }
+  private talkingBefore(figure: number, key: number): number {
+    const line = this.line;
+    const colours = (line.firstColourway[figure + 1] as number) - (line.firstColourway[figure] as number);
+    const choosing = this.vary(line.choosing, key, purpose.choosing);
+    return colours > 1 ? choosing + this.vary(line.colourChoosing, key, purpose.colourChoosing) : choosing;
+  }
+  private talkingAfter(key: number): number {
+    return this.vary(this.line.handingOver, key, purpose.handingOver);
+  }
+  private vary(duration: FlatDuration, key: number, what: number): number {
+    return duration.kind === durationKind.gamma
+      ? gammaOf(duration.second, keyed(key, what)) * (duration.first / duration.second)
+      : vary(duration.kind, duration.first, duration.second, keyedUniform(key, what));
+  }
+  private tiredness(artist: number): number {
+    const worked = (this.busy[artist] as number) - (this.line.freshMinutes[artist] as number);
+    return worked > 0 ? 1 + worked * (this.line.fatiguePerMinute[artist] as number) : 1;
+  }
+
+  // ---------------------------------------------------------------- asking
+
+  private figureAt(u: number): number {
+    const totals = this.line.figureTotals;
+    let figure = this.line.figureGuide[(u * 64) | 0] as number;
+    while (u >= (totals[figure] as number)) figure++;
+    return figure;
+  }
+  private askedFigure(key: number): number {
+    const line = this.line;
+    let figure = this.figureCopied(keyedUniform(key, purpose.asking));
+    if (line.allOffered) return figure;
+    for (let again = 0; again < 16 && line.offered[figure] === 0; again++)
+      figure = this.figureCopied(keyedUniform(key, purpose.askingAgain + again));
+    return line.offered[figure] === 1 ? figure : line.offered.indexOf(1);
+  }
+  /** A figure by its share and by what was handed out before. */
+  private figureCopied(u: number): number {
+    const added = this.figureAddedSum;
+    if (added === 0) return this.figureAt(u);
+    const shares = this.line.figureShares;
+    let left = u * (1 + added);
+    const last = shares.length - 1;
+    for (let figure = 0; figure < last; figure++) {
+      left -= (shares[figure] as number) + (this.figureAdded[figure] as number);
+      if (left < 0) return figure;
+    }
+    return last;
+  }
+  private askedColourway(g: number, figure: number, key: number): number {
+    const wished = this.colourway[g] as number;
+    if (wished !== nobody) return wished;
+    const line = this.line;
+    const first = line.firstColourway[figure] as number;
+    const end = line.firstColourway[figure + 1] as number;
+    if (end - first === 1) return first;
+    const u = keyedUniform(key, purpose.colour);
+    if (line.colourUrn !== undefined) return this.colourwayCopied(first, end, u);
+    let colourway = first;
+    while (u >= (line.colourwayTotals[colourway] as number)) colourway++;
+    return colourway;
+  }
+  private colourwayCopied(first: number, end: number, u: number): number {
+    const line = this.line;
+    let sum = 0;
+    for (let c = first; c < end; c++)
+      sum += (line.colourwayShares[c] as number) + (this.colourAdded[line.colourOf[c] as number] as number);
+    let left = u * sum;
+    for (let c = first; c < end - 1; c++) {
+      left -= (line.colourwayShares[c] as number) + (this.colourAdded[line.colourOf[c] as number] as number);
+      if (left < 0) return c;
+    }
+    return end - 1;
+  }
+  private handedOut(colourway: number): void {
+    const line = this.line;
+    if (line.figureUrn !== undefined) {
+      const { added, keeps } = line.figureUrn;
+      if (keeps < 1) for (let f = 0; f < this.figureAdded.length; f++) this.figureAdded[f] = (this.figureAdded[f] as number) * keeps;
+      const figure = line.figureOf[colourway] as number;
+      this.figureAdded[figure] = (this.figureAdded[figure] as number) + added;
+      this.figureAddedSum = this.figureAddedSum * keeps + added;
+    }
+    if (line.colourUrn !== undefined) {
+      const { added, keeps } = line.colourUrn;
+      if (keeps < 1) for (let c = 0; c < this.colourAdded.length; c++) this.colourAdded[c] = (this.colourAdded[c] as number) * keeps;
+      const colour = line.colourOf[colourway] as number;
+      this.colourAdded[colour] = (this.colourAdded[colour] as number) + added;
+    }
+  }
+
+  // ---------------------------------------------------------------- stock
+
+  private inStock(colourway: number): boolean {
+    const line = this.line;
+    const end = line.firstLine[colourway + 1] as number;
+    for (let l = line.firstLine[colourway] as number; l < end; l++)
+      if ((this.stock[line.lineItem[l] as number] as number) < (line.lineCount[l] as number)) return false;
+    return true;
+  }
+  /** What a guest takes whose wish is out of stock; `nobody` if nothing. */
+  private instead(figure: number, asked: number, key: number): number {
+    const line = this.line;
+    const first = line.firstColourway[figure] as number;
+    const end = line.firstColourway[figure + 1] as number;
+    if (end - first > 1 && (line.otherColour >= 1 || keyedUniform(key, purpose.otherColour) < line.otherColour)) {
+      const other = this.anyInStock(first, end, asked, keyedUniform(key, purpose.otherColourWhich));
+      if (other !== nobody) return other;
+    }
+    if (line.otherFigure < 1 && keyedUniform(key, purpose.otherFigure) >= line.otherFigure) return nobody;
+    return line.searchInOrder ? this.nextFigureInOrder(figure) : this.otherFigureByShare(figure, key);
+  }
+  private nextFigureInOrder(figure: number): number {
+    const line = this.line;
+    for (let step = 1; step < line.figureCount; step++) {
+      const other = (figure + step) % line.figureCount;
+      if (line.offered[other] === 0) continue;
+      const end = line.firstColourway[other + 1] as number;
+      for (let c = line.firstColourway[other] as number; c < end; c++) if (this.inStock(c)) return c;
+    }
+    return nobody;
+  }
+  private otherFigureByShare(figure: number, key: number): number {
+    const line = this.line;
+    const u = keyedUniform(key, purpose.otherFigureWhich);
+    const v = keyedUniform(key, purpose.otherColourWhich);
+    let sum = 0;
+    for (let other = 0; other < line.figureCount; other++) if (this.canMake(other, figure)) sum += line.figureShares[other] as number;
+    let left = u * sum;
+    let chosen = nobody;
+    for (let other = 0; other < line.figureCount && left >= 0; other++)
+      if (this.canMake(other, figure)) {
+        chosen = other;
+        left -= line.figureShares[other] as number;
+      }
+    return chosen === nobody
+      ? nobody
+      : this.anyInStock(line.firstColourway[chosen] as number, line.firstColourway[chosen + 1] as number, nobody, v);
+  }
+  private canMake(figure: number, butNot: number): boolean {
+    const line = this.line;
+    if (figure === butNot || line.offered[figure] === 0) return false;
+    const end = line.firstColourway[figure + 1] as number;
+    for (let c = line.firstColourway[figure] as number; c < end; c++) if (this.inStock(c)) return true;
+    return false;
+  }
+  private anyInStock(first: number, end: number, butNot: number, u: number): number {
+    const shares = this.line.colourwayShares;
+    let sum = 0;
+    for (let c = first; c < end; c++) if (c !== butNot && this.inStock(c)) sum += shares[c] as number;
+    let left = u * sum;
+    let chosen = nobody;
+    for (let c = first; c < end && left >= 0; c++)
+      if (c !== butNot && this.inStock(c)) {
+        chosen = c;
+        left -= shares[c] as number;
+      }
+    return chosen;
+  }
+  private take(item: number, count: number, counts: boolean): void {
+    this.stock[item] = (this.stock[item] as number) - count;
+    if (counts) this.used[item] = (this.used[item] as number) + count;
+  }
+  /** Takes the balloons of a recipe with at most one more of each line spoiled; the number spoiled. */
+  private useLines(colourway: number, key: number, counts: boolean): number {
+    const line = this.line;
+    const stock = this.stock;
+    const end = line.firstLine[colourway + 1] as number;
+    let pops = 0;
+    for (let l = line.firstLine[colourway] as number; l < end; l++) {
+      const item = line.lineItem[l] as number;
+      let count = line.lineCount[l] as number;
+      const there = stock[item] as number;
+      const luck = line.twoStreams ? this.serviceStream.uniform() : keyedUniform(key, purpose.firstPop + l);
+      if (luck < (line.linePops[l] as number) * count && there > count) {
+        count++;
+        pops++;
+      }
+      stock[item] = there - count;
+      if (counts) this.used[item] = (this.used[item] as number) + count;
+    }
+    return pops;
+  }
+  /** Takes the balloons of a recipe, each of which may pop and be made again; the number of pops. */
+  private usePieces(colourway: number, key: number, counts: boolean): number {
+    const line = this.line;
+    const end = line.firstLine[colourway + 1] as number;
+    const first = line.firstLine[colourway] as number;
+    for (let l = first; l < end; l++) this.take(line.lineItem[l] as number, line.lineCount[l] as number, counts);
+    if (!line.anyPops) return 0;
+    const u = keyedUniform(key, purpose.firstPop);
+    return u < (line.noPop[colourway] as number) ? 0 : this.popPieces(first, end, u, key, counts);
+  }
+  /** Finds which pieces popped, given that one did: `u` walks the chance that none has popped yet; after the first, luck is drawn afresh. */
+  private popPieces(first: number, end: number, u: number, key: number, counts: boolean): number {
+    const line = this.line;
+    let whole = 1;
+    let pops = 0;
+    let draws = 1;
+    for (let l = first; l < end; l++) {
+      const item = line.lineItem[l] as number;
+      const chance = line.linePops[l] as number;
+      const count = line.lineCount[l] as number;
+      for (let piece = 0; piece < count; piece++) {
+        let popped = false;
+        if (pops === 0) {
+          whole *= 1 - chance;
+          popped = u >= whole;
+        } else popped = keyedUniform(key, purpose.firstPop + draws++) < chance;
+        while (popped) {
+          pops++;
+          if ((this.stock[item] as number) > 0) this.take(item, 1, counts);
+          popped = keyedUniform(key, purpose.firstPop + draws++) < chance;
+        }
+      }
+    }
+    return pops;
+  }
+  private makeBeforehand(): void {
+    const line = this.line;
+    this.preMadeTotal = 0;
+    if (line.preMade.length === 0) return;
+    this.preMadeLeft.fill(0);
+    let number = 0;
+    for (const { figure, colourway, count } of line.preMade) {
+      const c = (line.firstColourway[figure] as number) + colourway;
+      for (let i = 0; i < count; i++) {
+        if (!this.inStock(c)) break;
+        const key = keyed(this.runKey, purpose.preMade + number++);
+        this.pops += line.popsEachPiece ? this.usePieces(c, key, true) : this.useLines(c, key, true);
+        this.preMadeLeft[c] = (this.preMadeLeft[c] as number) + 1;
+        this.preMadeTotal++;
+        this.made[figure] = (this.made[figure] as number) + 1;
+      }
+    }
+  }
+  private handPreMade(g: number, artist: number, colourway: number): void {
+    this.preMadeLeft[colourway] = (this.preMadeLeft[colourway] as number) - 1;
+    this.preMadeTotal--;
+    const line = this.line;
+    const key = this.key[g] as number;
+    const arrived = this.arrivedAt[g] as number;
+    const start = Math.max(this.free[artist] as number, arrived);
+    const done = start + this.talkingBefore(line.figureOf[colourway] as number, key) + this.talkingAfter(key);
+    this.free[artist] = done;
+    this.busy[artist] = (this.busy[artist] as number) + done - start;
+    if (done > this.finish) this.finish = done;
+    if (arrived >= line.warmUp) {
+      const wait = start - arrived;
+      this.served++;
+      this.waitMinutes += wait;
+      this.lastWait = wait;
+      if (wait > this.longestWait) this.longestWait = wait;
+      if (wait > line.promise) this.waitedLong++;
+      if (this.keepsWaits) this.noteWait(wait);
+    }
+    if (line.copies) this.handedOut(colourway);
+    if (line.returns !== undefined) this.mayReturn(done, key, colourway);
+  }
+
+  // ---------------------------------------------------------------- after service
+
+  private mayReturn(done: number, key: number, colourway: number): void {
+    const line = this.line;
+    const returns = line.returns;
+    if (returns === undefined) return;
+    const again = keyed(key, purpose.comesBack);
+    if (keyedUniform(key, purpose.repair) < returns.repairChance) {
+      const figure = line.figureOf[colourway] as number;
+      const at = done + this.vary(line.repairAfter, key, purpose.repairAfter);
+      const wish = colourway - (line.firstColourway[figure] as number);
+      if (at < line.end) this.expect(at, { key: again, size: 1, artist: nobody, figure, colourway: wish });
+    } else if (!returns.oneEach && keyedUniform(key, purpose.repeat) < returns.repeatChance) {
+      const at = done + this.vary(line.repeatAfter, key, purpose.repeatAfter);
+      if (at < line.end) this.expect(at, { key: again, size: 1, artist: nobody, figure: nobody, colourway: nobody });
+    }
+  }
+  private countGaveUp(g: number): void {
+    const arrived = this.arrivedAt[g] as number;
+    if (arrived < this.line.warmUp) return;
+    this.gaveUp++;
+    const wait = (this.leavesAt[g] as number) - arrived;
+    this.waitMinutesOfAll += wait;
+    if (wait > 0) this.waited++;
+  }
+  /** Those still in line when nobody is started any more: gone before that, or unserved. */
+  private settleRest(): void {
+    if (this.gridAt < Number.POSITIVE_INFINITY) this.noteLengths(this.line.end + 1e-9);
+    for (let line = 0; line <= this.shared; line++)
+      for (let g = this.head[line] as number; g !== nobody; g = this.next[g] as number) {
+        if ((this.leavesAt[g] as number) < this.line.lastStart) this.countGaveUp(g);
+        else if ((this.arrivedAt[g] as number) >= this.line.warmUp) {
+          this.unserved++;
+          this.waitMinutesOfAll += this.line.lastStart - (this.arrivedAt[g] as number);
+          this.waited++;
+        }
+      }
+  }
+}
+
+/** A visit that is known to come: by whom it was found, or what is to be made again. */
+interface Coming {
+  readonly key: number;
+  readonly size: number;
+  readonly artist: number;
+  readonly figure: number;
+  readonly colourway: number;
+}
+
+/** A duration of any kind but gamma from one uniform, by inversion. */
+function vary(kind: number, first: number, second: number, u: number): number {
+  if (kind === durationKind.logNormal) return exp(first + second * normalOf(u));
+  if (kind === durationKind.exponential) return -log(u) * first;
+  return first;
+}
+
+/**
+ * A gamma with this shape and scale 1: G. Marsaglia and W. W. Tsang, "A simple method for generating gamma variables", ACM TOMS 26 (2000)
+ * 363-372; below shape 1 by their power of a uniform. All its draws belong to `key`.
+ */
+export function gammaOf(shape: number, key: number): number {
+  if (shape < 1) return gammaOf(shape + 1, keyed(key, purpose.group)) * exp(log(keyedUniform(key, purpose.size)) / shape);
+  const d = shape - 1 / 3;
+  const c = 1 / Math.sqrt(9 * d);
+  for (let step = purpose.rejection; ; step += 2) {
+    const x = normalOf(keyedUniform(key, step));
+    const root = 1 + c * x;
+    const v = root * root * root;
+    if (v > 0 && log(keyedUniform(key, step + 1)) < 0.5 * x * x + d - d * v + d * log(v)) return d * v;
+  }
+}

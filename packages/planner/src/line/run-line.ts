@@ -1,0 +1,59 @@
+import { ClassEngine } from './class-engine.ts';
+import { LineEngine } from './line-engine.ts';
+import type { LineModel } from './line-model.ts';
+import { emptySamples, joinSamples, type Keep, keepAll, type LineSamples, lengthStep, type RunFindings, store } from './line-samples.ts';
+import { prepareLine } from './prepared-line.ts';
+
+export interface RunOptions {
+  readonly seed: number;
+  /** How many runs. */
+  readonly runs: number;
+  /** Number of the first run; 0 if absent. Runs do not depend on how a range is cut. */
+  readonly firstRun?: number;
+  readonly keep?: Keep;
+}
+
+/**
+ * Plays the gig `runs` times and keeps what each run found. Same model, seed and run, same result on every machine. The model must be
+ * free of problems (`checkLineModel`); what it then says is simulated, nothing is refused here.
+ * @example runLine(model, { seed: 1, runs: 200 }).served
+ */
+export function runLine(model: LineModel, options: RunOptions): LineSamples {
+  const keep = options.keep ?? keepAll;
+  const firstRun = options.firstRun ?? 0;
+  const engine = engineFor(model, keep);
+  const samples = emptySamples(model, options.seed, firstRun, options.runs, keep);
+  for (let row = 0; row < options.runs; row++) {
+    engine.play(options.seed, firstRun + row);
+    store(samples, row, engine);
+  }
+  if (keep.waits) samples.waitCounts.set(engine.waitCounts);
+  return samples;
+}
+
+function engineFor(model: LineModel, keep: Keep): RunFindings {
+  const line = prepareLine(model);
+  if (model.arrivals.kind === 'class') return new ClassEngine(line);
+  const engine = new LineEngine(line, keep.lengths ? lengthStep : 0);
+  engine.keepsWaits = keep.waits;
+  return engine;
+}
+
+/**
+ * Runs in growing steps, for an answer at once that gets sharper: yields the samples after `steps[0]` runs, after `steps[1]` in all, …
+ * What was run is not run again. Stop by no longer asking.
+ * @example for (const samples of runLineInSteps(model, { seed: 1, steps: [200, 2000] })) show(summariseLine(model, samples))
+ */
+export function* runLineInSteps(
+  model: LineModel,
+  options: { readonly seed: number; readonly steps: readonly number[]; readonly keep?: Keep },
+): Generator<LineSamples, void, void> {
+  let done: LineSamples | undefined;
+  for (const runs of options.steps) {
+    const more = runs - (done?.runs ?? 0);
+    if (more <= 0) continue;
+    const part = runLine(model, { ...options, firstRun: done?.runs ?? 0, runs: more });
+    done = done === undefined ? part : joinSamples([done, part]);
+    yield done;
+  }
+}
