@@ -8,18 +8,18 @@ export const bear: ShippedFigure = {
 balloon bear: 260 in body
   leave 4.2
   bubble 2 muzzle, forward, soft
-  bubble 3 cheek, up up left
+  bubble 3 cheek, up left
   pinch 1.2 ear, up left
   bubble 2.4 brow, right
   pinch 1.2 ear, up right
-  bubble 3 cheek, down down left
+  bubble 3 cheek, down left
   lock last 5
   tuck muzzle into cheek
   bubble 1.2 neck, down
-  bubble 3.2 arm, down left forward, x 2 mirrored
+  bubble 3.2 arm, forward forward down left, x 2 mirrored
   lock
   bubble 4 body, down
-  bubble 3.8 leg, forward forward left, x 2 mirrored
+  bubble 3.8 leg, forward forward down left, x 2 mirrored
   lock
   bubble 1 tail, back
 finish with marker: eyes and smile on muzzle, 0.2 minutes

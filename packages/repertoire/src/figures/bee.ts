@@ -15,14 +15,13 @@ balloon body: 321 in body
 balloon wings: 160 in wings
   leave 6
   join to shoulder
-  loop 9 wing, up left back, facing up forward, x 2 mirrored
+  loop 9 wing, up up left back, facing forward, x 2 mirrored
   trim
 
 balloon feelers: 160 in feelers
   inflate 6
   join to shoulder
-  bubble 2.4 feeler, up up up forward left, x 2 mirrored
-  lock
+  fold 3 feeler, up forward left, facing forward, x 2 mirrored
   trim
 finish with marker: stripes on body, 0.2 minutes
 finish with marker: eyes and smile on head, 0.15 minutes

@@ -19,8 +19,7 @@ balloon body: 160 in body
   join to middle
   bubble 2.5 thorax, up
   pinch 1 head, forward
-  bubble 3 feeler, up up left, x 2 mirrored
-  lock
+  fold 5 feeler, up up left, facing left, x 2 mirrored
   trim
 `,
   minutes: { median: 0.9, sigma: 0.25 },

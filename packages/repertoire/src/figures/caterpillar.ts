@@ -23,8 +23,7 @@ balloon face: round-5 in face
 balloon feelers: 160 in body
   inflate 7
   join to chin
-  bubble 3 feeler, up up left, x 2 mirrored
-  lock
+  fold 4 feeler, up up left, facing left, x 2 mirrored
   trim
 finish with marker: eyes and smile on face, 0.2 minutes
 `,

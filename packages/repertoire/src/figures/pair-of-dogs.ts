@@ -9,16 +9,16 @@ export const pairOfDogs: ShippedFigure = {
 balloon dogs: 260 in body
   leave 8.9
   bubble 1 tail, right up
-  bubble 1 hind leg, down back
-  bubble 1 hind foot, forward
-  bubble 1 hind foot, forward
-  bubble 1 hind leg, up back
+  bubble 1 hind leg, down down down back
+  bubble 1 hind foot, down forward
+  bubble 1 hind foot, up forward
+  bubble 1 hind leg, up up up back
   lock last 4
   bubble 1.6 body, left
-  bubble 1 front leg, down back
-  bubble 1 front foot, forward
-  bubble 1 front foot, forward
-  bubble 1 front leg, up back
+  bubble 1 front leg, down down down back
+  bubble 1 front foot, down forward
+  bubble 1 front foot, up forward
+  bubble 1 front leg, up up up back
   lock last 4
   bubble 1 neck, up left
   bubble 1 ear, up back
@@ -33,16 +33,16 @@ balloon dogs: 260 in body
   bubble 1 ear, down back
   lock last 3
   bubble 1 neck, down left
-  bubble 1 front leg, down back
-  bubble 1 front foot, forward
-  bubble 1 front foot, forward
-  bubble 1 front leg, up back
+  bubble 1 front leg, down down down back
+  bubble 1 front foot, down forward
+  bubble 1 front foot, up forward
+  bubble 1 front leg, up up up back
   lock last 4
   bubble 1.6 body, left
-  bubble 1 hind leg, down back
-  bubble 1 hind foot, forward
-  bubble 1 hind foot, forward
-  bubble 1 hind leg, up back
+  bubble 1 hind leg, down down down back
+  bubble 1 hind foot, down forward
+  bubble 1 hind foot, up forward
+  bubble 1 hind leg, up up up back
   lock last 4
   bubble 1 tail, left up
 `,

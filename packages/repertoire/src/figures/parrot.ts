@@ -12,7 +12,7 @@ balloon parrot: 260 in body
   bubble 5 wing, down down left, x 2 mirrored
   lock
   roll 5 breast, down down forward
-  loop 18 swing, up, facing forward
+  loop 18 swing, up, facing left
   bubble 5 tail, down back
 finish with marker: eyes on head, 0.1 minutes
 `,

@@ -11,12 +11,12 @@ balloon pig: 260 in body
   bubble 1.2 ear, up left, x 2 mirrored
   lock
   bubble 1 neck, back
-  bubble 1.8 front leg, down down left, x 2 mirrored
+  bubble 2.4 front leg, down down left, x 2 mirrored
   lock
-  bubble 4 body, back left, x 2 mirrored
+  bubble 4 body, back, x 2 mirrored
   lock
-  roll 4 body, back up
-  bubble 1.8 hind leg, down down left, x 2 mirrored
+  roll 4 body, back back up
+  bubble 2.4 hind leg, down down left, x 2 mirrored
   lock
   bubble 2 tail, up back, bend 270 left
 finish with marker: eyes on snout, 0.1 minutes

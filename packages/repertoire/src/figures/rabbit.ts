@@ -8,7 +8,7 @@ export const rabbit: ShippedFigure = {
 balloon rabbit: 260 in body
   leave 4.5
   bubble 1.8 nose, forward
-  bubble 4.5 ear, up up up left, x 2 mirrored
+  bubble 4.5 ear, up up up back left, x 2 mirrored
   lock
   bubble 1 neck, down
   bubble 2 front leg, forward down down, x 2 mirrored

@@ -8,10 +8,10 @@ export const snake: ShippedFigure = {
 balloon snake: 260 in body
   leave 1.5
   bubble 3 head, forward
-  bubble 9 body, back, bend 110 left
-  bubble 9 body, back, bend 110 right
-  bubble 9 body, back, bend 110 left
-  bubble 9 body, back, bend 110 right
+  bubble 9 body, back, bend 170 left
+  bubble 9 body, back, bend 170 right
+  bubble 9 body, back, bend 170 left
+  bubble 9 body, back, bend 170 right
   bubble 6 tail, back up, bend 40 up
 finish with marker: eyes on head, 0.1 minutes
 `,

@@ -6,7 +6,7 @@ export const snowman: ShippedFigure = {
   group: 'toys',
   recipe: `
 balloon base: link-12 in snow
-  bubble 7.5 base, up
+  bubble 7.5 base, down
   mark waist
 
 balloon chest: link-6 in snow

@@ -7,9 +7,9 @@ export const starWand: ShippedFigure = {
   recipe: `
 balloon star: 160 in star
   leave 5
-  repeat x 5 around forward
-    bubble 2.6 edge, up up up right
-    bubble 2.6 edge, left
+  repeat x 5 around back
+    bubble 2.6 edge, right right right down down
+    bubble 2.6 edge, up up up left
   end
   lock to knot
   mark foot

@@ -7,8 +7,8 @@ export const swan: ShippedFigure = {
   recipe: `
 balloon swan: 260 in body
   leave 3.8
-  loop 13 wing, back left, facing left left up, x 2 mirrored
-  bubble 9 neck, up, bend 60 back
+  loop 13 wing, back back back left up, facing left left left up, x 2 mirrored
+  bubble 9 neck, up up up forward, bend 110 forward
   bubble 2.5 head, forward down
 finish with marker: eyes on head, 0.1 minutes
 `,

@@ -18,7 +18,7 @@ const stands: Readonly<Record<View, readonly [turn: number, above: number]>> = {
   quarter: [66, 8],
   front: [0, 3],
   turned: [24, 14],
-  top: [58, 38],
+  top: [58, 30],
 };
 
 export function cameraOf(view: View): Camera {
@@ -54,7 +54,10 @@ export function bestView(shape: Shape): View {
   const thick = 2 * Math.max(...shape.bubbles.map((bubble) => bubble.radius), 0.1);
   const ahead = headsForward(shape);
   if (long < 1.4 * thick && !ahead) return 'front';
-  if (high < 0.45 * Math.max(long, wide) && !ahead) return 'top';
+  const low = high < 0.45 * Math.max(long, wide) && !ahead;
+  const spread = high < 0.5 * wide && wide > 0.4 * long;
+  const winding = high < 1.8 * thick && wide > 1.25 * thick && long > 2 * high;
+  if (low || spread || winding) return wide > 1.3 * long ? 'turned' : 'top';
   if (long > (ahead ? 0.75 : 1.15) * wide) return 'quarter';
   return long < 0.8 * wide ? 'front' : 'turned';
 }
@@ -64,7 +67,7 @@ function headsForward(shape: Shape): boolean {
   return shape.bubbles.some(({ label, line, length, radius, form }) => {
     if (label === undefined || !/head|nose|beak|bill|trunk|snout/iu.test(label) || form === 'ball' || line.length < 3) return false;
     const [from, to] = [line[0] as Vector, line.at(-1) as Vector];
-    return Math.abs(to[0] - from[0]) > 0.5 * length && length > 2 * radius;
+    return Math.abs(to[0] - from[0]) > 0.5 * length && length > 1.5 * radius;
   });
 }
 

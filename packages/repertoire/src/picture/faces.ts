@@ -37,7 +37,7 @@ function marksFor(what: string, on: string | undefined, shape: Shape): readonly 
   const each = (make: (bubble: ShapeBubble, index: number) => readonly Mark[]): readonly Mark[] =>
     chosen.flatMap((index) => make(shape.bubbles[index] as ShapeBubble, index));
   const marks: Mark[] = [];
-  if (/\beye|face|pupil/u.test(what)) marks.push(...(chosen.length > 1 ? each(oneEye) : each(twoEyes)));
+  if (/\beye|face|pupil/u.test(what)) marks.push(...(chosen.length === 2 && !curved(shape, first) ? each(oneEye) : twoEyes(shape.bubbles[first] as ShapeBubble, first)));
   if (/nose|nostril/u.test(what)) marks.push(...each(nose).slice(0, 1));
   if (/smile|mouth|face/u.test(what)) marks.push(...each(smile).slice(0, 1));
   if (/whisker/u.test(what)) marks.push(...each(whiskers).slice(0, 1));
@@ -45,6 +45,8 @@ function marksFor(what: string, on: string | undefined, shape: Shape): readonly 
   if (/cheek/u.test(what)) marks.push(...each(twoEyes).map((mark): Mark => ({ ...mark, kind: 'cheek' })));
   return marks;
 }
+
+const curved = (shape: Shape, index: number): boolean => (shape.bubbles[index]?.line.length ?? 0) > 4;
 
 const isTarget = (bubble: ShapeBubble, on: string | undefined): boolean => on !== undefined && bubble.label?.toLowerCase() === on;
 
@@ -65,7 +67,9 @@ function lieOf(bubble: ShapeBubble): {
   readonly length: number;
 } {
   const { line, form } = bubble;
-  const inner = line.length > 2 ? line.slice(1, -1) : line;
+  const half = line.length >> 1;
+  // Of a curved bubble, the stretch around its middle.
+  const inner = line.length > 4 ? line.slice(half - 1, half + 2) : line.length > 2 ? line.slice(1, -1) : line;
   const [start, end] = [inner[0] as Vector, inner.at(-1) as Vector];
   const middle = line.length > 4 ? (line[line.length >> 1] as Vector) : along(start, end, 0.5);
   const span = minus(end, start);
@@ -74,7 +78,7 @@ function lieOf(bubble: ShapeBubble): {
 }
 
 const isRound = (bubble: ShapeBubble): boolean =>
-  bubble.form === 'ball' || bubble.form === 'round' || bubble.form === 'heart' || lieOf(bubble).length < 0.3 * bubble.radius;
+  bubble.form === 'ball' || bubble.form === 'round' || bubble.form === 'heart' || (bubble.line.length <= 4 && lieOf(bubble).length < 1.1 * bubble.radius);
 
 function oneEye(bubble: ShapeBubble, index: number): readonly Mark[] {
   const { middle, axis } = lieOf(bubble);

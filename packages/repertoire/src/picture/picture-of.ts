@@ -30,7 +30,7 @@ const boxHeight = 220;
 const floorLine = 212;
 const margin = 8;
 /** A small figure is not blown up beyond this, picture units an inch. */
-const largestScale = 19;
+const largestScale = 24;
 const missingColour: Rubber = rubberOf('sky') as Rubber;
 
 /**

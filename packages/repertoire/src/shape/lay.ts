@@ -136,7 +136,7 @@ function bundled(bubbles: readonly SkeletonBubble[], members: readonly number[],
   const line = unit(lead === undefined && reversed ? times(summed, -1) : summed) ?? plain.aim;
   const apart = first.facing === undefined ? undefined : unit(cross(first.facing, line));
   const side = apart ?? across(times(right, -1), line) ?? forward;
-  const aside = members.length === 3 ? triangleSide(side, line, place) : rotated(side, line, (360 * place) / members.length);
+  const aside = members.length === 3 ? triangleSide(side, line, place, aims.length === 3 ? aims[2] : undefined) : rotated(side, line, (360 * place) / members.length);
   return {
     ...plain,
     aim: reversed ? times(line, -1) : line,
@@ -149,9 +149,10 @@ function bundled(bubbles: readonly SkeletonBubble[], members: readonly number[],
   };
 }
 
-/** Three side by side: two in front to either side, the third behind them. */
-function triangleSide(side: Vector, line: Vector, place: number): Vector {
-  const toFront = across(forward, line) ?? across(up, line) ?? side;
+/** Three side by side: two to either side, the third where its own direction leads, or else behind them. */
+function triangleSide(side: Vector, line: Vector, place: number, third: Vector | undefined): Vector {
+  const led = third === undefined || Math.abs(dot(third, line)) > 0.999 ? undefined : across(times(third, -1), line);
+  const toFront = led ?? across(forward, line) ?? across(up, line) ?? side;
   const lateral = across(side, toFront) ?? side;
   if (place === 2) return times(toFront, -1);
   return unit(plus(times(lateral, place === 0 ? 0.866 : -0.866), times(toFront, 0.5))) ?? side;
@@ -201,6 +202,9 @@ function crowdedRadii(crowds: ReadonlyMap<number, number>, { from, form }: Skele
   return crowd < 3 ? 0 : 2 / turned(180 / crowd).sine + 1;
 }
 
+/** A loop longer than this, in radii, opens into a ring; a shorter one is held to a drop by its twist. */
+const roundRadii = 24;
+
 /** Width of a loop's drop, so that a crowd of them has room in a fan; alone it opens as its own bend wants. */
 function dropWidth(length: number, radius: number, crowd: number): number {
   if (crowd < 3) return 0.78;
@@ -219,6 +223,7 @@ function curveOf(bubble: SkeletonBubble, aim: Vector, bow: boolean, crowd: numbe
     line.map(([x, y]) => plus(times(aim, x), times(second, y)));
   const normal = across(bubble.facing ?? forward, aim) ?? across(up, aim) ?? right;
   const sideways = cross(normal, aim);
+  if (form === 'loop' && crowd < 3 && length > roundRadii * radius) return inSpace(ring(length, steps(10, 24)), sideways);
   if (form === 'loop') return inSpace(drop(length, dropWidth(length, radius, crowd), steps(8, 12)), sideways);
   if (form === 'fold') return inSpace(hairpin(length, radius, steps(8, 12)), sideways);
   if (form === 'ring') return inSpace(ring(length, steps(10, 24)), sideways);
