@@ -19,7 +19,7 @@ export function writeBook(book: Book, form: BookForm): string {
   const document = new Document(ordered, { aliasDuplicateObjects: false });
   visit(document, {
     Collection(_, node, path) {
-      if (path.length > 2 && fitsOnALine(node)) node.flow = true;
+      if (path.length > 3 && fitsOnALine(node)) node.flow = true;
     },
     Pair(_, pair, path) {
       // an empty line before each list or section of the book
@@ -39,7 +39,7 @@ function lengthOf(node: unknown, depth: number): number {
     const text = String(node.value);
     return text.includes('\n') ? Number.POSITIVE_INFINITY : text.length + 2;
   }
-  if (!isCollection(node) || depth > 2) return Number.POSITIVE_INFINITY;
+  if (!isCollection(node) || depth > 1) return Number.POSITIVE_INFINITY;
   let length = 4;
   for (const item of node.items) {
     length += isMap(node)

@@ -1,0 +1,1 @@
+export { anyBook } from './any-book.ts';

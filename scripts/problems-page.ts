@@ -1,0 +1,26 @@
+import { bookProblems } from '@twistwright/books';
+import { recipeProblems } from '@twistwright/repertoire';
+
+/** The codes of each part, where they are declared, and what the part is about. */
+const parts = [
+  { title: 'Book files, books and price lists', where: 'packages/books/src/problem-codes.ts', codes: bookProblems },
+  { title: 'Recipes', where: 'packages/repertoire/src/notation/problem-codes.ts', codes: recipeProblems },
+] as const;
+
+/** The text of `docs/problems.md`. */
+export function problemsPage(): string {
+  const sections = parts.map(({ title, where, codes }) => {
+    const rows = Object.entries(codes).map(([code, meaning]) => `| \`${code}\` | ${meaning} |`);
+    return [`## ${title}`, '', `Declared in \`${where}\`.`, '', '| code | what it means |', '| --- | --- |', ...rows].join('\n');
+  });
+  return `# Problems
+
+Everything that can be wrong with what is put in has a permanent code. A code never changes its meaning and is never used again for
+another one. Each problem comes with its path, a sentence with the values in it, what to do, and, where it was read from a file, line and
+column. An *error* stops; a *warning* is said beside the answer.
+
+This page is made by \`npx node scripts/problems.ts\`.
+
+${sections.join('\n\n')}
+`;
+}
