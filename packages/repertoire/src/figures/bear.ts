@@ -22,7 +22,8 @@ balloon bear: 260 in body
   bubble 3.8 leg, forward forward down left, x 2 mirrored
   lock
   bubble 1 tail, back
-finish with marker: eyes and smile on muzzle, 0.2 minutes
+finish with marker: eyes on brow, 0.1 minutes
+finish with marker: nose and smile on muzzle, 0.1 minutes
 `,
   minutes: { median: 1.3, sigma: 0.3 },
   difficulty: 3,

@@ -13,19 +13,19 @@ balloon body: 260 in body
   bubble 7 side, back back back right
   lock
   roll 7 floor, back
-  bubble 2 boot, up forward
+  bubble 3 boot, up up forward
   bubble 4 roof, forward
-  bubble 3 bonnet, down forward
+  bubble 3.5 bonnet, down forward
   lock to front
   trim
 
 balloon wheels: 260 in wheels
   leave 5
   join to front
-  pinch 2 front wheel, left down, facing left, x 2 mirrored
+  pinch 2 front wheel, left down down, facing left, x 2 mirrored
   bubble 7 axle, back
   join to rear
-  pinch 2 rear wheel, left down, facing left, x 2 mirrored
+  pinch 2 rear wheel, left down down, facing left, x 2 mirrored
   trim
 `,
   minutes: { median: 1.6, sigma: 0.3 },

@@ -21,7 +21,7 @@ balloon face: round-5 in face
   bubble 3.2 face, forward up
 
 balloon feelers: 160 in body
-  inflate 7
+  inflate 9
   join to chin
   fold 4 feeler, up up left, facing left, x 2 mirrored
   trim

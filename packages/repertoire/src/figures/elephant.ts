@@ -7,7 +7,7 @@ export const elephant: ShippedFigure = {
   recipe: `
 balloon elephant: 260 in body
   leave 3.5
-  bubble 7 trunk, forward forward down, bend 130 up
+  bubble 7 trunk, forward, bend 140 up
   fold 6 ear, left left back, facing forward, x 2 mirrored
   bubble 1 neck, back
   bubble 3 front leg, down down down left, x 2 mirrored

@@ -12,7 +12,7 @@ balloon snake: 260 in body
   bubble 9 body, back, bend 170 right
   bubble 9 body, back, bend 170 left
   bubble 9 body, back, bend 170 right
-  bubble 6 tail, back up, bend 40 up
+  bubble 6 tail, back, bend 120 left
 finish with marker: eyes on head, 0.1 minutes
 `,
   minutes: { median: 0.5, sigma: 0.25 },

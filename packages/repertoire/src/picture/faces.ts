@@ -1,6 +1,6 @@
 import type { Finishing } from '../recipe.ts';
 import type { Shape, ShapeBubble } from '../shape/shape-of.ts';
-import { across, along, cross, dot, minus, plus, sizeOfVector, times, unit, type Vector } from '../shape/vector.ts';
+import { across, along, cross, dot, minus, plus, rotated, sizeOfVector, times, unit, type Vector } from '../shape/vector.ts';
 
 /** Something drawn on the rubber: where, which way the rubber faces there, and how large it is in inches. */
 export interface Mark {
@@ -37,7 +37,8 @@ function marksFor(what: string, on: string | undefined, shape: Shape): readonly 
   const each = (make: (bubble: ShapeBubble, index: number) => readonly Mark[]): readonly Mark[] =>
     chosen.flatMap((index) => make(shape.bubbles[index] as ShapeBubble, index));
   const marks: Mark[] = [];
-  if (/\beye|face|pupil/u.test(what)) marks.push(...(chosen.length === 2 && !curved(shape, first) ? each(oneEye) : twoEyes(shape.bubbles[first] as ShapeBubble, first)));
+  if (/\beye|face|pupil/u.test(what))
+    marks.push(...(chosen.length === 2 && !curved(shape, first) ? each(oneEye) : twoEyes(shape.bubbles[first] as ShapeBubble, first)));
   if (/nose|nostril/u.test(what)) marks.push(...each(nose).slice(0, 1));
   if (/smile|mouth|face/u.test(what)) marks.push(...each(smile).slice(0, 1));
   if (/whisker/u.test(what)) marks.push(...each(whiskers).slice(0, 1));
@@ -78,7 +79,10 @@ function lieOf(bubble: ShapeBubble): {
 }
 
 const isRound = (bubble: ShapeBubble): boolean =>
-  bubble.form === 'ball' || bubble.form === 'round' || bubble.form === 'heart' || (bubble.line.length <= 4 && lieOf(bubble).length < 1.1 * bubble.radius);
+  bubble.form === 'ball' ||
+  bubble.form === 'round' ||
+  bubble.form === 'heart' ||
+  (bubble.line.length <= 4 && lieOf(bubble).length < 1.1 * bubble.radius);
 
 function oneEye(bubble: ShapeBubble, index: number): readonly Mark[] {
   const { middle, axis } = lieOf(bubble);
@@ -137,19 +141,17 @@ function spots(bubble: ShapeBubble, index: number): readonly Mark[] {
   const { line, radius } = bubble;
   if (line.length === 3) return roundSpots(line[1] as Vector, radius, index);
   const inner = line.length > 3 ? line.slice(1, -1) : line;
-  const found: Mark[] = [];
-  const along3 =
-    inner.length > 2
-      ? inner.filter((_, k) => k % 2 === 0)
-      : [0.15, 0.5, 0.85].map((share) => along(inner[0] as Vector, inner.at(-1) as Vector, share));
-  along3.forEach((place, k) => {
-    const axis = unit(minus(inner.at(-1) as Vector, inner[0] as Vector)) ?? forward;
-    for (const front of [forward, times(right, -1), right]) {
-      const side = across(front, axis);
-      if (side !== undefined) found.push(mark('spot', index, place, blend(side, up, k % 2 === 0 ? 0.35 : -0.25, axis, 0), radius, 0.2));
-    }
+  const [start, end] = [inner[0] as Vector, inner.at(-1) as Vector];
+  const axis = unit(minus(end, start)) ?? forward;
+  const count = Math.max(2, Math.round(bubble.length / (1.5 * radius)));
+  const top = across(up, axis) ?? across(forward, axis) ?? up;
+  // A spiral of spots, each a little less than half a turn on from the one before, so that every side shows some.
+  const spiral = Array.from({ length: Math.min(count, 12) }, (_, k) => {
+    const place =
+      line.length > 4 ? (inner[Math.round(((k + 0.5) / count) * (inner.length - 1))] as Vector) : along(start, end, (k + 0.5) / count);
+    return [0, 150, 270].map((turn) => mark('spot', index, place, rotated(top, axis, 65 * k + turn), radius, 0.42));
   });
-  return found.slice(0, 24);
+  return spiral.flat().slice(0, 36);
 }
 
 const around: readonly Vector[] = [

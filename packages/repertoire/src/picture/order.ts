@@ -22,24 +22,62 @@ export interface Drawn {
  * piece where nothing lies between.
  */
 export function paintersOrder(things: readonly Drawn[]): readonly number[] {
-  const count = things.length;
   const behind: Map<number, number>[] = things.map(() => new Map());
+  for (const { one, other, lead } of oneWay(overlaps(things), things)) {
+    if (lead > 0) behind[one]?.set(other, lead);
+    else if (lead < 0) behind[other]?.set(one, -lead);
+  }
+  return sorted(things, behind);
+}
+
+/** Two things that overlap, and by how much the first is nearer; infinite for what is drawn on something. */
+interface Overlap {
+  readonly one: number;
+  readonly other: number;
+  readonly lead: number;
+}
+
+function overlaps(things: readonly Drawn[]): readonly Overlap[] {
   const boxes = things.map(boxOf);
-  for (let i = 0; i < count; i++)
-    for (let j = i + 1; j < count; j++) {
+  const found: Overlap[] = [];
+  for (let i = 0; i < things.length; i++)
+    for (let j = i + 1; j < things.length; j++) {
       const [one, other] = [things[i] as Drawn, things[j] as Drawn];
       if (one.strand === other.strand && Math.abs(one.place - other.place) <= 1) continue;
-      if (one.on === other.strand || other.on === one.strand) {
-        const [mark, ground] = one.on === other.strand ? [i, j] : [j, i];
-        behind[mark]?.set(ground, Number.POSITIVE_INFINITY);
-        continue;
+      if (one.on === other.strand) found.push({ one: i, other: j, lead: Number.POSITIVE_INFINITY });
+      else if (other.on === one.strand) found.push({ one: i, other: j, lead: Number.NEGATIVE_INFINITY });
+      else if (meet(boxes[i] as Box, boxes[j] as Box)) {
+        const lead = leadOf(one.covers, other.covers);
+        if (lead !== 0) found.push({ one: i, other: j, lead });
       }
-      if (!meet(boxes[i] as Box, boxes[j] as Box)) continue;
-      const lead = leadOf(one.covers, other.covers);
-      if (lead > 0) behind[i]?.set(j, lead);
-      else if (lead < 0) behind[j]?.set(i, -lead);
     }
-  return sorted(things, behind);
+  return found;
+}
+
+/** Below this share of the greater, the smaller of two bubbles' leads over one another is only their squeezed twist. */
+const woven = 0.3;
+
+/** Bubbles that are truly woven keep the order of their stretches; of two others one is wholly in front, so that neither is cut for nothing. */
+function oneWay(found: readonly Overlap[], things: readonly Drawn[]): readonly Overlap[] {
+  const sums = new Map<string, { ahead: number; back: number }>();
+  const strandsOf = ({ one, other }: Overlap): readonly [string, number] => {
+    const [a, b] = [(things[one] as Drawn).strand, (things[other] as Drawn).strand];
+    return a <= b ? [`${a} ${b}`, 1] : [`${b} ${a}`, -1];
+  };
+  for (const overlap of found) {
+    const [key, sign] = strandsOf(overlap);
+    const sum = sums.get(key) ?? { ahead: 0, back: 0 };
+    if (overlap.lead * sign > 0) sum.ahead += Math.abs(overlap.lead);
+    else sum.back += Math.abs(overlap.lead);
+    sums.set(key, sum);
+  }
+  return found.map((overlap) => {
+    const [key, sign] = strandsOf(overlap);
+    const { ahead, back } = sums.get(key) as { ahead: number; back: number };
+    if ((things[overlap.one] as Drawn).strand === (things[overlap.other] as Drawn).strand) return overlap;
+    if (Math.min(ahead, back) > woven * Math.max(ahead, back) || !Number.isFinite(overlap.lead)) return overlap;
+    return { ...overlap, lead: Math.abs(overlap.lead) * (ahead >= back ? sign : -sign) };
+  });
 }
 
 function sorted(things: readonly Drawn[], behind: readonly Map<number, number>[]): readonly number[] {

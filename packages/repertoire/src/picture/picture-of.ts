@@ -291,7 +291,7 @@ interface Extent {
 function extentOf(shape: Shape, camera: Camera): Extent {
   let [left, right, top, bottom] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const { line, radius, form } of shape.bubbles) {
-    const inner = line.length > 2 && form !== 'tulip' ? line.slice(1, -1) : line;
+    const inner = line.length > 2 && line.length <= 4 && form !== 'tulip' ? line.slice(1, -1) : line;
     for (const point of inner) {
       const { x, y } = seen(point, camera);
       left = Math.min(left, x - radius);

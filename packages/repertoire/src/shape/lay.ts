@@ -136,7 +136,10 @@ function bundled(bubbles: readonly SkeletonBubble[], members: readonly number[],
   const line = unit(lead === undefined && reversed ? times(summed, -1) : summed) ?? plain.aim;
   const apart = first.facing === undefined ? undefined : unit(cross(first.facing, line));
   const side = apart ?? across(times(right, -1), line) ?? forward;
-  const aside = members.length === 3 ? triangleSide(side, line, place, aims.length === 3 ? aims[2] : undefined) : rotated(side, line, (360 * place) / members.length);
+  const aside =
+    members.length === 3
+      ? triangleSide(side, line, place, aims.length === 3 ? aims[2] : undefined)
+      : rotated(side, line, (360 * place) / members.length);
   return {
     ...plain,
     aim: reversed ? times(line, -1) : line,

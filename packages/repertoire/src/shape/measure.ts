@@ -4,7 +4,7 @@ import { closest } from './relax.ts';
 
 /** How well a body keeps its rules. */
 export interface Fit {
-  /** Largest share by which a hard rod is too long or too short, of rods at least a radius long. */
+  /** Largest share by which a hard rod is too long or too short, shorter ones measured as if they were an inch. */
   readonly lengthError: number;
   /** Largest gap of a rod in inches, and the two points it is between. */
   readonly gap: { readonly inches: number; readonly a: number; readonly b: number };
@@ -27,7 +27,7 @@ export function fitOf(body: Body): Fit {
     }
     const miss = Math.abs(Math.sqrt(squared) - length);
     if (miss > gap.inches) gap = { inches: miss, a, b };
-    lengthError = Math.max(lengthError, miss / Math.max(length, 0.5));
+    lengthError = Math.max(lengthError, miss / Math.max(length, 1));
   }
   let penetration = 0;
   const near = neighboursOf(body, 0.01);

@@ -26,9 +26,9 @@ export function relax(body: Body, { sweeps, spreading = 0, steeredShare = 0.7 }:
   let neighbours: Neighbours | undefined;
   const then = new Float64Array(points.length);
   const [hard, soft] = partedRods(body.rods);
-  const steered = Math.max(1, sweeps * steeredShare);
+  const steered = sweeps * steeredShare;
   for (let sweep = 0; sweep < sweeps; sweep++) {
-    const left = 1 - sweep / steered;
+    const left = steered > 0 ? 1 - sweep / steered : 0;
     const steering = left <= 0 ? 0 : left >= 0.5 ? 1 : 2 * left;
     if (steering > 0) {
       lean(body, steering);

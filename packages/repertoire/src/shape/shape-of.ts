@@ -87,7 +87,7 @@ export function solvedShape(skeleton: Skeleton): Shape {
   const settled = mirror === undefined ? body : { ...body, mirror };
   let fit = fitOf(body);
   for (let round = 0; round < mostRounds && (round === 0 || !closes(fit, skeleton)); round++) {
-    relax(settled, { sweeps: laterSweeps, steeredShare: 0.01 });
+    relax(settled, { sweeps: laterSweeps, steeredShare: 0 });
     fit = fitOf(settled);
   }
   stand(body);
