@@ -3,7 +3,7 @@ import { litresPerCubicInch } from '@twistwright/units';
 /**
  * Cubic inches of air in a bubble of overall length L twisted from a tube of radius r: a cylinder with two round ends,
  * V = pi r^2 (L - 2r/3), for L >= 2r; shorter than it is wide it is a ball of diameter L, V = pi L^3 / 6. Both agree at L = 2r.
- * @example bubbleCubicInches(60, 1) // -> 186.4011569
+ * @example bubbleCubicInches(60, 1) // -> 186.4011641
  */
 export function bubbleCubicInches(lengthInches: number, radiusInches: number): number {
   if (lengthInches <= 0) return 0;

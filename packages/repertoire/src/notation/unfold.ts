@@ -506,7 +506,7 @@ class Run {
       this.#all.report(
         'recipe.lock',
         move,
-        `There are only ${this.#legs.length} bubbles to lock, not ${move.last}.`,
+        `${thereAre(this.#legs.length)} to lock, not ${move.last}.`,
         'Make more bubbles first, or lock fewer.',
       );
       return;
@@ -555,6 +555,9 @@ class Run {
       );
   }
 }
+
+const thereAre = (bubbles: number): string =>
+  bubbles === 0 ? 'There is no bubble' : bubbles === 1 ? 'There is only one bubble' : `There are only ${bubbles} bubbles`;
 
 /** How copy `copy` of `times` is turned before anything around it is. */
 function copyTurning({ mirrored: everySecond, around }: Pick<Copies, 'mirrored' | 'around'>, copy: number, times: number): Turning {

@@ -1,0 +1,223 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { readRecipe } from '../notation/read-recipe.ts';
+import { unfold } from '../notation/unfold.ts';
+import { shippedSizes } from '../sizes/shipped-sizes.ts';
+import { isTube, sizeOf } from '../sizes/size.ts';
+import { type AirOptions, airOf, inchesOf, volumeShare } from './air-of.ts';
+import { calibrate, learnNormal } from './calibrate.ts';
+import { minutesOf } from './minutes-of.ts';
+import { rescale } from './rescale.ts';
+import { bubbleCubicInches, bubbleOfTubeInches, tubeInches } from './volume.ts';
+import { defaultWorking } from './working.ts';
+
+const read = (text: string) => {
+  const result = readRecipe(text);
+  if (!result.ok) throw new Error(JSON.stringify(result.error));
+  return result.value;
+};
+const tube = (code: string) => {
+  const size = sizeOf(code, shippedSizes);
+  if (size === undefined || !isTube(size)) throw new Error(code);
+  return size;
+};
+const air = (text: string, options: AirOptions = {}) => {
+  const piece = airOf(read(text), options).pieces[0];
+  if (piece === undefined) throw new Error('no piece');
+  return piece;
+};
+
+describe('one bubble', () => {
+  test('volume and tube inches go on without a jump where a bubble becomes a ball', () => {
+    for (const radius of [0.5, 1, 1.5, 3]) {
+      expect(bubbleCubicInches(2 * radius, radius)).toBeCloseTo((4 / 3) * Math.PI * radius ** 3, 12);
+      expect(bubbleCubicInches(2 * radius - 1e-9, radius)).toBeCloseTo(bubbleCubicInches(2 * radius, radius), 6);
+      expect(tubeInches(2 * radius - 1e-9, radius)).toBeCloseTo(2 * radius, 7);
+    }
+    expect(bubbleCubicInches(60, 1)).toBeCloseTo(186.4011641, 7);
+    expect(tubeInches(3, 1)).toBe(3);
+    expect(tubeInches(1, 1)).toBeCloseTo(1 / 3, 15);
+  });
+  test('tube inches grow with the bubble and can be taken back', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.05, max: 60, noNaN: true }),
+        fc.double({ min: 0.05, max: 5, noNaN: true }),
+        fc.double({ min: 0.4, max: 3, noNaN: true }),
+        (length, more, radius) => {
+          expect(tubeInches(length + more, radius)).toBeGreaterThan(tubeInches(length, radius));
+          expect(tubeInches(length, radius)).toBeLessThanOrEqual(length + 1e-12);
+          expect(bubbleOfTubeInches(tubeInches(length, radius), radius)).toBeCloseTo(length, 8);
+        },
+      ),
+      { seed: 3, numRuns: 500 },
+    );
+  });
+});
+
+describe('a piece on two rulers', () => {
+  test('inflated at the start = (flat - tail) x stretch; flat left = tail - 0.30 a bubble', () => {
+    const piece = air('balloon a: 260 in b\nleave 4\nbubble 10, x 3');
+    expect(piece.inflatedInches).toBeCloseTo(37.8, 10);
+    expect(piece.leftInflatedInches.mid).toBeCloseTo(7.8, 10);
+    expect(piece.leftFlatInches.mid).toBeCloseTo(4 - 0.9, 10);
+    expect(piece.litres).toBeCloseTo(bubbleCubicInches(37.8, 1) * 0.016387064, 10);
+    expect(piece).toMatchObject({ verdict: 'fits', tailFrom: 'recipe', bubbles: 3, changes: [], cautions: [] });
+  });
+  test('the verdict goes from fits over tight to does not fit as a bubble grows, and the band says how sure that is', () => {
+    const verdicts = [30, 39, 43].map((inches) => air(`balloon a: 260 in b\nleave 4\nbubble ${inches}`).verdict);
+    expect(verdicts).toEqual(['fits', 'tight', 'does not fit']);
+    expect(air('balloon a: 260 in b\nleave 4\nbubble 37').verdictBand).toEqual({ short: 'tight', long: 'fits' });
+  });
+  test('a short tail is a caution, and tight at worst', () => {
+    expect(air('balloon a: 260 in b\nleave 2.5\nbubble 2, x 10')).toMatchObject({
+      verdict: 'fits',
+      cautions: ['The tail of 2.5 in is a little short for 10 bubbles; usual is 3 in.'],
+    });
+    expect(air('balloon a: 260 in b\nleave 1\nbubble 2, x 10').verdict).toBe('tight');
+  });
+  test('where it runs out and what to do: split, size, tail', () => {
+    const long = air('balloon a: 260 in b\nbubble 20 head\nbubble 20 neck\nbubble 30 body');
+    expect(long.runsOutAt).toEqual({ bubble: 2, label: 'body' });
+    expect(long.changes.map((change) => change.kind)).toEqual(['split', 'smaller']);
+    expect(long.changes[0]).toMatchObject({ afterBubble: 2, label: 'neck' });
+    const wide = air('balloon a: 321 in b\nbubble 40');
+    expect(wide.changes[0]).toMatchObject({ kind: 'size', size: '350' });
+    expect(air('balloon a: 260 in b\nleave 6\nbubble 40').changes[0]).toMatchObject({ kind: 'less tail' });
+  });
+  test('every change that is offered works', () => {
+    const split = air('balloon a: 260 in b\nbubble 20, x 2');
+    expect(split.verdict).not.toBe('does not fit');
+    const sized = air('balloon a: 350 in b\nbubble 40');
+    expect(sized.verdict).toBe('fits');
+    const change = air('balloon a: 260 in b\nleave 6\nbubble 40').changes[0];
+    expect(change?.kind === 'less tail' && air(`balloon a: 260 in b\nleave ${change.tailInches}\nbubble 40`).verdict).toBe('fits');
+  });
+  test('the tail is worked out: enough for the twists, and no more air than is used', () => {
+    const few = air('balloon a: 260 in b\nbubble 10, x 2');
+    expect(few.inflatedInches).toBeCloseTo(23.5, 10);
+    const many = air('balloon a: 260 in b\nbubble 2, x 20');
+    expect(many.tailInches).toBeCloseTo(6, 10);
+    expect(few.tailFrom).toBe('worked out');
+  });
+  test('rest and parts of it use up what is there', () => {
+    const piece = air('balloon a: 260 in b\nleave 1\nbubble 4\nbubble half of rest\nbubble rest');
+    expect(piece.inches).toEqual([4, 25, 25]);
+    expect(piece.leftInflatedInches.mid).toBeCloseTo(0, 10);
+    expect(air('balloon a: 260 in b\ninflate 2.8\ntulip 2.8\nflat rest stem').inches[1]).toBeCloseTo(11 - 2.8 / 5.4 - 0.3, 10);
+  });
+  test('inches of all bubbles, copies and halves alike', () => {
+    const recipe = read('balloon a: 260 in b, x 2\npinch 1.5, split\nbubble 3\nballoon c: round-5 in d\nbubble 4, split');
+    expect(inchesOf(recipe, unfold(recipe)).map((inches) => Number(inches.toFixed(4)))).toEqual([
+      0.75, 0.75, 3, 0.75, 0.75, 3, 3.1748, 3.1748,
+    ]);
+  });
+  test('pump strokes and all copies', () => {
+    const { litres, strokes, pieces } = airOf(read('balloon a: round-5 in b, x 3\nbubble 4'), { litresPerStroke: 0.25 });
+    expect(litres).toBeCloseTo(3 * (pieces[0]?.litres ?? 0), 12);
+    expect(strokes).toBeCloseTo(litres / 0.25, 12);
+  });
+  test('a round wider than it can be', () => {
+    expect(air('balloon a: round-5 in b\nbubble 6 head')).toMatchObject({
+      verdict: 'does not fit',
+      changes: [{ kind: 'size', size: 'round-9' }],
+    });
+  });
+  test('the exact volume check: one bubble of all the air holds all the air', () => {
+    expect(volumeShare(air('balloon a: 260 in b\ninflate 30\nbubble 30'))).toBeCloseTo(1, 12);
+    expect(volumeShare(air('balloon a: 260 in b\ninflate 30\nbubble 1, x 30'))).toBeCloseTo(30 / 6 / (30 - 2 / 3), 12);
+  });
+  test('no text makes a number that is not one', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.constantFrom('bubble', 'pinch', 'fold', 'flat'), fc.constantFrom('0.05', '2', '60', 'rest', '1/3 of rest')), {
+          maxLength: 12,
+        }),
+        fc.constantFrom('', 'leave 0\n', 'leave 50\n', 'inflate 90\n', 'keep 30\n'),
+        fc.constantFrom('130', '260', '646', 'round-5'),
+        (moves, start, size) => {
+          const run = size === 'round-5' ? 'bubble 3' : moves.map(([kind, length]) => `${kind} ${length}`).join('\n');
+          const piece = air(`balloon a: ${size} in b\n${start}${run}`);
+          const all = [
+            piece.inflatedInches,
+            piece.tailInches,
+            piece.litres,
+            piece.leftInflatedInches.low,
+            piece.leftFlatInches.high,
+            ...piece.inches,
+          ];
+          expect(all.every((value) => Number.isFinite(value))).toBe(true);
+          expect(piece.inches.every((inches) => inches > 0)).toBe(true);
+        },
+      ),
+      { seed: 5, numRuns: 400 },
+    );
+  });
+});
+
+describe('calibration', () => {
+  test('precision-weighted mean', () => {
+    const learned = learnNormal({ mean: 11, sd: 0.5 }, [10.5, 10.5], 0.5);
+    expect(learned.mean).toBeCloseTo(32 / 3, 12);
+    expect(learned.sd).toBeCloseTo(0.5 / Math.sqrt(3), 12);
+    expect(learned.shareOwn).toBeCloseTo(2 / 3, 12);
+  });
+  test('nothing measured is the default; more measured is nearer to it and surer', () => {
+    const size = tube('260');
+    const after = (count: number) => {
+      const result = calibrate(size, 'maker', {
+        flatInches: Array(count).fill(10.4),
+        fullInches: count > 0 ? [58] : [],
+        twists: count > 0 ? [{ bubbles: 10, tailInches: 6, leftInches: 2.4 }] : [],
+      });
+      if (!result.ok) throw new Error(JSON.stringify(result.error));
+      return result.value.working;
+    };
+    expect(after(0).flat).toMatchObject(defaultWorking(size).flat);
+    expect(after(5).flat.mean).toBeLessThan(after(1).flat.mean);
+    expect(after(5).flat.sd).toBeLessThan(after(1).flat.sd);
+    expect(after(5).tailPerBubble.mean).toBeGreaterThan(0.33);
+    const text = 'balloon a: 260 in b\nleave 4\nbubble 10';
+    expect(air(text, { workingOf: () => after(5) }).inflatedInches).toBeCloseTo((after(5).flat.mean - 4) * after(5).stretch.mean, 10);
+  });
+  test('measurements that cannot be are refused', () => {
+    const result = calibrate(tube('260'), 'maker', {
+      flatInches: [28],
+      fullInches: [Number.NaN],
+      twists: [{ bubbles: 0, tailInches: 6, leftInches: 7 }],
+    });
+    expect(result.ok ? [] : result.error.map((problem) => problem.path)).toEqual([
+      ['flatInches', 0],
+      ['fullInches', 0],
+      ['twists', 0, 'bubbles'],
+    ]);
+  });
+});
+
+describe('rescaling and minutes', () => {
+  test('half the diameter, half of every bubble', () => {
+    const small = rescale(
+      read('balloon a: 260 in b\nleave 3\nbubble 3\nrepeat x 2\nfold 5\nend\nbubble rest\nballoon e: round-5 in e'),
+      '260',
+      '160',
+    );
+    expect(small).toMatchObject({
+      ok: true,
+      value: {
+        pieces: [
+          { size: '160', run: [{ length: 1.5 }, { moves: [{ length: 2.5 }] }, { length: { part: 1, of: 1 } }] },
+          { size: 'round-5' },
+        ],
+      },
+    });
+    expect(small.ok && 'tailInches' in (small.value.pieces[0] ?? {})).toBe(false);
+    expect(rescale(read(''), '260', 'round-5').ok).toBe(false);
+    expect(rescale(read(''), '260', '999').ok).toBe(false);
+  });
+  test('written minutes win; else more bubbles take longer', () => {
+    expect(minutesOf(read('minutes 2\nballoon a: 260 in b'))).toEqual({ minutes: 2, from: 'recipe' });
+    const estimate = (count: number) => minutesOf(read(`balloon a: 260 in b\nbubble 1, x ${count}`)).minutes;
+    expect(estimate(20)).toBeGreaterThan(2 * estimate(10) - 0.15);
+    expect(minutesOf(read('')).minutes).toBe(0);
+  });
+});
