@@ -44,7 +44,8 @@ export type Solved =
       /** Proven bound on the optimum; equals `objective` when optimal. */
       readonly bound: number;
     }
-  | { readonly outcome: 'infeasible' | 'unbounded' }
+  | { readonly outcome: 'infeasible' }
+  | { readonly outcome: 'unbounded' }
   | { readonly outcome: 'no answer in time'; readonly bound: number };
 
 export interface Solver {
