@@ -68,7 +68,7 @@ const { moves } = fc.letrec<{ moves: Move[]; move: Move; group: Move }>((tie) =>
   move: fc.oneof({ maxDepth: 3, withCrossShrink: true }, bubble, note, tie('group')),
   group: fc
     .record({ ...copies, moves: fc.array(tie('move'), { minLength: 1, maxLength: 4 }) })
-    .map((group) => present({ kind: 'repeat' as const, ...group })),
+    .map((group) => present({ kind: 'repeat' as const, ...group }) as Move),
 }));
 /** Run with marks, locks, pops and tucks that can be made: `first` and `second` are bubbles, `joint` the twist between them. */
 const run = (index: number) =>
