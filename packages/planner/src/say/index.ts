@@ -1,0 +1,4 @@
+export { chanceInWords, clockAt, count, counted, headNumber, listed, minutes, oneDecimal, range } from './numbers.ts';
+export { sayCharge, wholeMoney } from './say-charge.ts';
+export { type Said, sayForecast } from './say-forecast.ts';
+export { itemName, sayNeeds, shortItems } from './say-needs.ts';

@@ -1,0 +1,32 @@
+import { type Book, nameOfItem } from '@twistwright/books';
+import type { ItemNeed, Needs } from '../needs/index.ts';
+import { chanceInWords, headNumber, listed } from './numbers.ts';
+import type { Said } from './say-forecast.ts';
+
+export const itemName = (book: Book, id: string): string => {
+  const item = book.items.find((candidate) => candidate.id === id);
+  return item === undefined ? id : nameOfItem(item, book.colours);
+};
+
+/** Items that are short of what is jointly enough, worst first by the share that is missing. */
+export const shortItems = (needs: Needs): readonly ItemNeed[] =>
+  needs.items.filter((item) => item.short > 0).sort((a, b) => b.short / b.wanted - a.short / a.wanted || (a.item < b.item ? -1 : 1));
+
+export function sayNeeds(book: Book, needs: Needs): Said {
+  const short = shortItems(needs);
+  const chance = chanceInWords(needs.chance);
+  if (short.length === 0)
+    return {
+      answer: 'Nothing is short.',
+      more: [`With what is in store and on order nothing asked for runs out in ${chanceInWords(needs.chanceNow)} futures.`],
+    };
+  const names = short.map((item) => itemName(book, item.item));
+  const shown = names.length <= 4 ? listed(names) : `${names.slice(0, 3).join(', ')} and ${names.length - 3} more`;
+  const take = short.slice(0, 3).map((item, i) => `${item.short} ${names[i]}`);
+  return {
+    answer: `${headNumber(short.length)} ${short.length === 1 ? 'item' : 'items'} would run short: ${shown}.`,
+    more: [
+      `So that nothing asked for runs out in ${chance} futures, ${listed(take)}${short.length > 3 ? ' and others' : ''} are missing. With what there is, that holds in ${chanceInWords(needs.chanceNow)}.`,
+    ],
+  };
+}
