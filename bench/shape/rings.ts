@@ -1,4 +1,4 @@
-import { type Body, noLeanings } from '../../packages/repertoire/src/shape/body.ts';
+import { type Body, noLeanings } from '@twistwright/repertoire';
 
 /** Radius of every bubble of the rings, in the reference too. */
 export const ringRadius = 0.35;

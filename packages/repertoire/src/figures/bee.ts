@@ -15,7 +15,7 @@ balloon body: 321 in body
 balloon wings: 160 in wings
   leave 6
   join to shoulder
-  loop 9 wing, up up left back, facing forward, x 2 mirrored
+  loop 9 wing, up left back, facing up right, x 2 mirrored
   trim
 
 balloon feelers: 160 in feelers

@@ -7,7 +7,7 @@ export const bouquet: ShippedFigure = {
   recipe: `
 balloon middle stem: 260 in stem
   leave 4
-  bubble 1.5 middle centre, up
+  bubble 1.5 middle centre, forward
   mark middle head
   bubble 15 stem, down
   mark tie
@@ -18,14 +18,14 @@ balloon middle bloom: 260 in middle
   leave 3.5
   burp
   join to middle head
-  loop 6 middle petal, forward forward up, facing up, x 6 around up
+  loop 6 middle petal, up, facing forward, x 6 around forward
   trim
 
 balloon left stem: 260 in stem
   leave 4
-  bubble 1.5 left centre, up
+  bubble 1.5 left centre, forward
   mark left head
-  bubble 15 stem, down down right
+  bubble 15 stem, down right
   join to tie
   bubble 5 stem end, down down down right
   trim
@@ -34,14 +34,14 @@ balloon left bloom: 260 in sides
   leave 3.5
   burp
   join to left head
-  loop 6 left petal, forward forward up, facing up, x 6 around up
+  loop 6 left petal, up, facing forward, x 6 around forward
   trim
 
 balloon right stem: 260 in stem
   leave 4
-  bubble 1.5 right centre, up
+  bubble 1.5 right centre, forward
   mark right head
-  bubble 15 stem, down down left
+  bubble 15 stem, down left
   join to tie
   bubble 5 stem end, down down down left
   trim
@@ -50,39 +50,39 @@ balloon right bloom: 260 in sides
   leave 3.5
   burp
   join to right head
-  loop 6 right petal, forward forward up, facing up, x 6 around up
+  loop 6 right petal, up, facing forward, x 6 around forward
   trim
 
 balloon front stem: 260 in stem
   leave 4
-  bubble 1.5 front centre, up
+  bubble 1.5 front centre, forward
   mark front head
-  bubble 15 stem, down down back
+  bubble 15 stem, down down right back
   join to tie
-  bubble 5 stem end, down down down back
+  bubble 5 stem end, down down down back right
   trim
 
 balloon front bloom: 260 in others
   leave 3.5
   burp
   join to front head
-  loop 6 front petal, forward forward up, facing up, x 6 around up
+  loop 6 front petal, up, facing forward, x 6 around forward
   trim
 
 balloon back stem: 260 in stem
   leave 4
-  bubble 1.5 back centre, up
+  bubble 1.5 back centre, forward
   mark back head
-  bubble 15 stem, down down forward
+  bubble 15 stem, down down left back
   join to tie
-  bubble 5 stem end, down down down forward
+  bubble 5 stem end, down down down back left
   trim
 
 balloon back bloom: 260 in others
   leave 3.5
   burp
   join to back head
-  loop 6 back petal, forward forward up, facing up, x 6 around up
+  loop 6 back petal, up, facing forward, x 6 around forward
   trim
 
 balloon wrap: 260 in wrap

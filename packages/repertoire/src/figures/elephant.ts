@@ -8,7 +8,7 @@ export const elephant: ShippedFigure = {
 balloon elephant: 260 in body
   leave 3.5
   bubble 7 trunk, forward, bend 140 up
-  fold 6 ear, left left back, facing forward, x 2 mirrored
+  loop 6.5 ear, left back back up, facing left left forward, x 2 mirrored
   bubble 1 neck, back
   bubble 3 front leg, down down down left, x 2 mirrored
   lock

@@ -7,8 +7,8 @@ export const hummingbird: ShippedFigure = {
   recipe: `
 balloon hummingbird: 260 in body
   leave 2.6
-  bubble 5 tail, back down
-  loop 12 wing, up left back, facing up forward, x 2 mirrored
+  bubble 5 tail, back back down
+  loop 12 wing, up back left, facing left up, x 2 mirrored
   bubble 3 head, forward up
   flat 1.6 beak, forward
 finish with marker: eyes on head, 0.1 minutes

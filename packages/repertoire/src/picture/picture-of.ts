@@ -31,6 +31,8 @@ const floorLine = 212;
 const margin = 8;
 /** A small figure is not blown up beyond this, picture units an inch. */
 const largestScale = 24;
+/** Bubbles thinner than this, picture units, are drawn whole even where they are woven: nobody sees it, and the picture stays small. */
+const thinStrand = 6;
 const missingColour: Rubber = rubberOf('sky') as Rubber;
 
 /**
@@ -124,6 +126,11 @@ class Drawing {
     const last = line.length - 1;
     if (last <= 0) {
       this.#things.push({ strand: index, place: 0, covers: [{ ...(line[0] as Seen), radius }], stretch: { first: 0, last: 0 } });
+      return;
+    }
+    if (radius < thinStrand) {
+      const covers = line.slice(1).flatMap((to, k) => coversOf(line[k] as Seen, to, radius));
+      this.#things.push({ strand: index, place: 0, covers, stretch: { first: 0, last } });
       return;
     }
     for (let k = 0; k < last; k++) {

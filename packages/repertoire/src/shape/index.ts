@@ -4,4 +4,3 @@ export { type Relaxation, relax } from './relax.ts';
 export { type Shape, type ShapeBubble, type ShapeCapsule, shapeOf, solvedShape } from './shape-of.ts';
 export type { Form, Skeleton, SkeletonBubble } from './skeleton.ts';
 export { skeletonOf } from './skeleton-of.ts';
-export type { Vector } from './vector.ts';

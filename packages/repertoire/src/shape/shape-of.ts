@@ -79,20 +79,42 @@ export function shapeOf(recipe: Recipe, sizes: readonly Size[] = shippedSizes): 
 
 /** `shapeOf` for a skeleton that did not come out of a recipe. */
 export function solvedShape(skeleton: Skeleton): Shape {
+  const even = settle(skeleton, true);
+  const { laid, fit, symmetric } = !even.symmetric || closes(even.fit, skeleton) ? even : better(even, settle(skeleton, false), skeleton);
+  const { body } = laid;
+  stand(body);
+  return described(skeleton, laid, fit, symmetric);
+}
+
+interface Settled {
+  readonly laid: Laid;
+  readonly fit: Fit;
+  readonly symmetric: boolean;
+}
+
+/** Lays a skeleton and relaxes it; with `even`, left and right are kept mirror images where the layout, or what becomes of it, is one. */
+function settle(skeleton: Skeleton, even: boolean): Settled {
   const laid = lay(skeleton);
   const { body } = laid;
-  relax(body, { sweeps: laid.frame ? 2 * firstSweeps : firstSweeps, spreading: laid.frame ? 0.02 : 0 });
   centre(body, 2);
-  const mirror = laid.frame ? undefined : mirrorOf(skeleton, laid);
+  let mirror = even && !laid.frame ? mirrorOf(skeleton, laid) : undefined;
+  const first = mirror === undefined ? body : { ...body, mirror };
+  relax(first, { sweeps: laid.frame ? 2 * firstSweeps : firstSweeps, spreading: laid.frame ? 0.02 : 0 });
+  if (mirror === undefined) {
+    centre(body, 2);
+    mirror = even && !laid.frame ? mirrorOf(skeleton, laid) : undefined;
+  }
   const settled = mirror === undefined ? body : { ...body, mirror };
   let fit = fitOf(body);
   for (let round = 0; round < mostRounds && (round === 0 || !closes(fit, skeleton)); round++) {
     relax(settled, { sweeps: laterSweeps, steeredShare: 0 });
     fit = fitOf(settled);
   }
-  stand(body);
-  return described(skeleton, laid, fit, mirror !== undefined);
+  return { laid, fit, symmetric: mirror !== undefined };
 }
+
+/** The even one, unless only the uneven one closes. */
+const better = (even: Settled, uneven: Settled, skeleton: Skeleton): Settled => (closes(uneven.fit, skeleton) ? uneven : even);
 
 const thinnest = (skeleton: Skeleton): number => Math.min(...skeleton.bubbles.map((bubble) => bubble.radius), 10);
 const closes = (fit: Fit, skeleton: Skeleton): boolean =>

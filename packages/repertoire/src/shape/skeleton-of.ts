@@ -1,3 +1,4 @@
+import { inchesOf } from '../air/air-of.ts';
 import { type UnfoldedBubble, unfold } from '../notation/unfold.ts';
 import type { Vector as Placed } from '../notation/vector.ts';
 import type { Recipe } from '../recipe.ts';
@@ -12,6 +13,8 @@ const twistedShare = 0.78;
 const softShare = 0.88;
 /** Radius of rubber without air as a share of the tube's inflated radius. */
 const flatShare = 0.17;
+/** A bubble for which nothing is left is still drawn, inches. */
+const shortest = 0.05;
 /** Less flat rubber than this at the end is not drawn, inches. */
 const seenTail = 0.2;
 
@@ -21,10 +24,13 @@ const seenTail = 0.2;
  * @example skeletonOf({ pieces: [{ name: 'dog', size: '260', role: 'body', count: 1, run: [{ kind: 'bubble', length: 3 }] }], finishing: [] }).bubbles.length // -> 1
  */
 export function skeletonOf(recipe: Recipe, sizes: readonly Size[] = shippedSizes): Skeleton {
-  const { bubbles: unfolded, joints: jointCount, marks, tucks, deeds } = unfold(recipe, sizes);
+  const whole = unfold(recipe, sizes);
+  const { bubbles: unfolded, joints: jointCount, marks, tucks, deeds } = whole;
   const deedOf = deedsOfBubbles(unfolded.length, deeds);
-  const lengths = lengthsOf(recipe, unfolded, sizes);
-  const bubbles: SkeletonBubble[] = unfolded.map((bubble, i) => bubbleOf(recipe, bubble, lengths[i] as number, deedOf[i] as number, sizes));
+  const lengths = inchesOf(recipe, whole, { sizes });
+  const bubbles: SkeletonBubble[] = unfolded.map((bubble, i) =>
+    bubbleOf(recipe, bubble, Math.max(shortest, lengths[i] ?? 0), deedOf[i] as number, sizes),
+  );
   const knots = knotsOf(unfolded);
   let joints = jointCount;
   recipe.pieces.forEach((piece, index) => {
@@ -104,29 +110,6 @@ function bubbleOf(recipe: Recipe, bubble: UnfoldedBubble, length: number, deed: 
     ...(bubble.bendToward === undefined ? {} : { bendToward: inFrame(bubble.bendToward) }),
     ...(bubble.popped === undefined ? {} : { popped: true }),
   };
-}
-
-/** Inches of every bubble; parts of what is left are near enough here for a picture, the air works them out exactly. */
-function lengthsOf(recipe: Recipe, bubbles: readonly UnfoldedBubble[], sizes: readonly Size[]): readonly number[] {
-  const left = new Map<string, number>();
-  return bubbles.map((bubble) => {
-    const piece = recipe.pieces[bubble.piece] as Recipe['pieces'][number];
-    const balloon = `${bubble.piece} ${bubble.copy}`;
-    const known =
-      left.get(balloon) ??
-      inflatedInches(piece, bubbles.filter((other) => other.piece === bubble.piece && other.copy === bubble.copy).length, sizes);
-    const { length } = bubble;
-    const whole = typeof length === 'number' ? length : (Math.max(1, known) * length.part) / length.of;
-    left.set(balloon, known - (bubble.kind === 'flat' ? 0 : whole * bubble.share));
-    return Math.max(0.05, whole * bubble.share);
-  });
-}
-
-function inflatedInches(piece: Recipe['pieces'][number], bubbles: number, sizes: readonly Size[]): number {
-  const size = sizeOf(piece.size, sizes) ?? fallback;
-  if (size.shape !== 'tube') return size.diameterInches;
-  const tail = piece.tailInches ?? (size.tailPerBubbleInches ?? 0.3) * bubbles + (piece.keepInches ?? 0);
-  return piece.inflateInches ?? Math.max(4, ((size.flatInches ?? 11) - tail) * (size.stretch ?? 5.4));
 }
 
 const fallback: Size = { code: '260', shape: 'tube', diameterInches: 2, lengthInches: 60, flatInches: 11, stretch: 5.4, source: 'nominal' };
