@@ -6,19 +6,19 @@ export const aeroplane: ShippedFigure = {
   group: 'vehicles',
   recipe: `
 balloon aeroplane: 260 in body
-  leave 2.6
+  leave 2.3
   bubble 4 nose, forward
   fold 11 wing, left left left back, facing up, x 2 mirrored
   bubble 7 fuselage, back
-  fold 4 tailplane, left left back, facing up, x 2 mirrored
-  fold 3 fin, up up back, facing left
+  fold 4.4 tailplane, left left back, facing up, x 2 mirrored
+  fold 4 fin, up up back, facing left
 `,
   minutes: { median: 0.9, sigma: 0.25 },
   difficulty: 2,
   tags: ['safe outdoors', 'not for under threes'],
   colourways: [
-    { id: 'white', name: 'White', fill: { body: 'white' }, share: 0.5 },
+    { id: 'red', name: 'Red', fill: { body: 'red' }, share: 0.5 },
     { id: 'sky', name: 'Sky', fill: { body: 'sky' }, share: 0.3 },
-    { id: 'red', name: 'Red', fill: { body: 'red' }, share: 0.2 },
+    { id: 'white', name: 'White', fill: { body: 'white' }, share: 0.2 },
   ],
 };

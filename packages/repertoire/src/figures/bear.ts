@@ -6,24 +6,24 @@ export const bear: ShippedFigure = {
   group: 'animals',
   recipe: `
 balloon bear: 260 in body
-  leave 4.2
-  bubble 2 muzzle, forward, soft
-  bubble 3 cheek, up left
-  pinch 1.2 ear, up left
-  bubble 2.4 brow, right
-  pinch 1.2 ear, up right
-  bubble 3 cheek, down left
+  leave 4.4
+  bubble 2 muzzle, soft, forward
+  bubble 2.4 cheek, up left left
+  pinch 1.3 ear, up left
+  bubble 2.2 brow, right
+  pinch 1.3 ear, up right
+  bubble 2.4 cheek, down left left
   lock last 5
-  tuck muzzle into cheek
-  bubble 1.2 neck, down
-  bubble 3.2 arm, forward forward down left, x 2 mirrored
+  bubble 3 arm, down left forward, x 2 mirrored
   lock
-  bubble 4 body, down
-  bubble 3.8 leg, forward forward down left, x 2 mirrored
+  bubble 4 body, down, x 2
+  lock
+  roll 4 body, down down down back
+  bubble 3.2 leg, forward forward left, x 2 mirrored
   lock
   bubble 1 tail, back
 finish with marker: eyes on brow, 0.1 minutes
-finish with marker: nose and smile on muzzle, 0.1 minutes
+finish with marker: smile on muzzle, 0.1 minutes
 `,
   minutes: { median: 1.3, sigma: 0.3 },
   difficulty: 3,

@@ -22,10 +22,10 @@ balloon body: 260 in body
 balloon wheels: 260 in wheels
   leave 5
   join to front
-  pinch 2 front wheel, left down down, facing left, x 2 mirrored
+  loop 5 front wheel, left down down, facing left, x 2 mirrored
   bubble 7 axle, back
   join to rear
-  pinch 2 rear wheel, left down down, facing left, x 2 mirrored
+  loop 5 rear wheel, left down down, facing left, x 2 mirrored
   trim
 `,
   minutes: { median: 1.6, sigma: 0.3 },

@@ -6,15 +6,15 @@ export const crown: ShippedFigure = {
   group: 'hats',
   recipe: `
 balloon crown: 260 in band
-  leave 3.4
-  repeat x 6 around up
-    bubble 3.6 band, left
-    fold 2.8 point, up, facing forward
+  leave 3
+  repeat x 5 around up
+    bubble 4 band, left
+    fold 4.6 point, up, facing forward
   end
   lock to knot
 `,
-  minutes: { median: 2.2, sigma: 0.3 },
-  difficulty: 4,
+  minutes: { median: 1.5, sigma: 0.3 },
+  difficulty: 3,
   tags: ['wearable', 'safe outdoors', 'not for under threes'],
   colourways: [
     { id: 'yellow', name: 'Yellow', fill: { band: 'yellow' }, share: 0.4 },

@@ -12,7 +12,7 @@ balloon giraffe: 260 in body
   bubble 11 neck, down down down down back
   bubble 4 front leg, down down down down left, x 2 mirrored
   lock
-  bubble 2.5 body, back down
+  bubble 4 body, back
   bubble 4 hind leg, down down down down left, x 2 mirrored
   lock
   bubble 1.5 tail, back down

@@ -22,7 +22,7 @@ balloon palm: 260 in fronds
   leave 2.4
   join to top
   bubble 6 trunk, up
-  fold 7 frond, forward forward up, facing up, x 5 around up
+  fold 9 frond, forward forward up, facing up, x 4 around up
   pinch 1 coconut, up
   trim
 `,

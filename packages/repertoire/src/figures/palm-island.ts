@@ -8,16 +8,17 @@ export const palmIsland: ShippedFigure = {
 balloon trunk: 350 in trunk
   leave 2.5
   mark ground
-  bubble 6 trunk, up up up up left
+  bubble 6 trunk, up up up up right
   bubble 6 trunk, up
+  mark climb
   bubble 5 trunk, up
-  bubble 5 trunk, up up up up right
+  bubble 5 trunk, up up up up left
   mark top
   trim
 
 balloon island: round-9 in island, x 4 around up
   join to ground
-  bubble 7 island, forward
+  bubble 7 island, forward left
 
 balloon front fronds: 260 in fronds
   leave 2
@@ -44,34 +45,25 @@ balloon coconut: round-5 in coconuts, x 3 around up
   join to top
   bubble 2.5 coconut, forward down
 
-balloon monkey: 160 in monkey
+balloon monkey: 260 in monkey
   leave 5
-  join to ground
-  mark seat
-  bubble 3 leg, forward down left
-  pinch 0.8 foot, forward
-  trim
-
-balloon monkey body: 160 in monkey
-  leave 5
-  join to seat
-  bubble 2.4 monkey body, up forward
-  mark shoulder
-  bubble 2.6 arm, left forward, bend 60 up, x 2 mirrored
+  join to climb
+  fold 3 leg, left left forward, facing up, x 2 mirrored
+  bubble 3.4 monkey body, up forward
+  bubble 3.4 arm, left back, bend 60 right, x 2 mirrored
   lock
-  bubble 0.6 neck, up
   mark monkey chin
-  bubble 1.4 cheek, up left
-  pinch 0.8 ear, left
-  bubble 1.2 brow, right
-  pinch 0.8 ear, right
-  bubble 1.4 cheek, down left
+  bubble 2 cheek, up left
+  pinch 1.2 ear, left
+  bubble 2 brow, right
+  pinch 1.2 ear, right
+  bubble 2 cheek, down left
   lock last 5
   trim
 
 balloon monkey face: round-5 in face
   join to monkey chin
-  bubble 1.5 face, forward up
+  bubble 2.2 face, forward up
 finish with marker: eyes and smile on face, 0.3 minutes
 `,
   minutes: { median: 11, sigma: 0.3 },

@@ -14,7 +14,6 @@ balloon penguin: 260 in body
   mark seat
   bubble 6 side, down down down right, bend 50 left
   lock
-  fold 5 flipper, down left back, facing left, x 2 mirrored
   trim
 
 balloon belly: 260 in belly
@@ -22,6 +21,12 @@ balloon belly: 260 in belly
   join to neck
   bubble 6.2 belly, down down forward, bend 40 back
   join to seat
+  trim
+
+balloon flippers: 160 in body
+  leave 6
+  join to neck
+  fold 8 flipper, down left left, facing forward, x 2 mirrored
   trim
 
 balloon feet: 260 in beak

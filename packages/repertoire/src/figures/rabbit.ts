@@ -6,18 +6,18 @@ export const rabbit: ShippedFigure = {
   group: 'animals',
   recipe: `
 balloon rabbit: 260 in body
-  leave 4.5
-  bubble 1.8 nose, forward
-  bubble 4.5 ear, up up up back left, x 2 mirrored
+  leave 4.2
+  bubble 1.8 nose, forward down
+  bubble 4.5 ear, up up up left back, x 2 mirrored
   lock
-  bubble 1 neck, down
-  bubble 2 front leg, forward down down, x 2 mirrored
+  bubble 1 neck, down back
+  bubble 2.4 front leg, down down left, x 2 mirrored
   lock
-  bubble 2.5 body, down down back
-  bubble 3 hind leg, forward forward left, x 2 mirrored
+  bubble 3 body, back back down
+  bubble 3 hind leg, forward forward down left, x 2 mirrored
   lock
-  tuck front leg into hind leg
-  bubble 1 tail, back
+  bubble 1 tail, back up
+finish with marker: eyes on nose, 0.1 minutes
 `,
   minutes: { median: 0.7, sigma: 0.25 },
   difficulty: 2,
