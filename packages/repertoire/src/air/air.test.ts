@@ -86,12 +86,32 @@ describe('a piece on two rulers', () => {
     expect(air('balloon a: 260 in b\nleave 6\nbubble 40').changes[0]).toMatchObject({ kind: 'less tail' });
   });
   test('every change that is offered works', () => {
-    const split = air('balloon a: 260 in b\nbubble 20, x 2');
-    expect(split.verdict).not.toBe('does not fit');
-    const sized = air('balloon a: 350 in b\nbubble 40');
-    expect(sized.verdict).toBe('fits');
-    const change = air('balloon a: 260 in b\nleave 6\nbubble 40').changes[0];
-    expect(change?.kind === 'less tail' && air(`balloon a: 260 in b\nleave ${change.tailInches}\nbubble 40`).verdict).toBe('fits');
+    const seen = new Set<string>();
+    const run = fc.array(fc.tuple(fc.constantFrom('bubble', 'fold', 'pinch'), fc.integer({ min: 1, max: 25 })), {
+      minLength: 2,
+      maxLength: 12,
+    });
+    fc.assert(
+      fc.property(run, fc.constantFrom('260', '321', '160'), fc.constantFrom('', 'leave 5\n'), (moves, size, start) => {
+        const text = (share: number, upTo: number, code: string = size, first: string = start) =>
+          `balloon a: ${code} in b\n${first}${moves
+            .slice(0, upTo)
+            .map(([kind, inches]) => `${kind} ${(inches * share).toFixed(4)}`)
+            .join('\n')}`;
+        for (const change of air(text(1, moves.length)).changes) {
+          seen.add(change.kind);
+          const changed = {
+            size: () => text(1, moves.length, change.kind === 'size' ? change.size : '', ''),
+            smaller: () => text(change.kind === 'smaller' ? change.share : 1, moves.length, size, ''),
+            split: () => text(1, change.kind === 'split' ? change.afterBubble : 0, size, ''),
+            'less tail': () => text(1, moves.length, size, `leave ${change.kind === 'less tail' ? change.tailInches : 0}\n`),
+          }[change.kind]();
+          expect(air(changed).verdict, `${change.kind}: ${changed}`).not.toBe('does not fit');
+        }
+      }),
+      { seed: 11, numRuns: 500 },
+    );
+    expect([...seen].sort()).toEqual(['less tail', 'size', 'smaller', 'split']);
   });
   test('the tail is worked out: enough for the twists, and no more air than is used', () => {
     const few = air('balloon a: 260 in b\nbubble 10, x 2');

@@ -6,7 +6,7 @@ import { type UnfoldedBubble, unfold } from './unfold.ts';
 /**
  * Everything there is to say about a text, in the order of its lines: what cannot be read or made (weight error), and pieces that need more
  * balloon than there is or have a short tail (weight warning), each at the line of the bubble that is one too many.
- * @example checkRecipe('balloon a: 260 in body\nbubble 61')[0]?.line // -> 2
+ * @example checkRecipe('balloon a: 260 in body\nbubble 70')[0]?.line // -> 2
  */
 export function checkRecipe(text: string, options: AirOptions = {}): readonly Problem[] {
   const read = readPlacedRecipe(text, options.sizes);
