@@ -76,9 +76,9 @@ function checkItems(book: Book, names: Names): readonly Problem[] {
 type Look = Pick<BalloonItem, 'size' | 'colour' | 'finish' | 'print'>;
 const lookOf = ({ size, colour, finish = 'standard', print = '' }: Look): string =>
   JSON.stringify([size, colour, finish, print.toLowerCase()]);
-/** Item ids by what the balloon looks like. */
+/** Item ids by what the balloon looks like; of two that look alike the first. */
 export const balloonsByLook = (book: Book): ReadonlyMap<string, string> =>
-  new Map(book.items.flatMap((item) => (item.kind === 'balloon' ? [[lookOf(item), item.id] as const] : [])));
+  new Map(book.items.toReversed().flatMap((item) => (item.kind === 'balloon' ? [[lookOf(item), item.id] as const] : [])));
 
 /** The balloon that a piece takes in a colourway: the item's id if the book has it, else what it would look like; nothing without a colour. */
 export function balloonFor(

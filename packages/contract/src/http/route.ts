@@ -31,7 +31,13 @@ export const route = <P extends z.ZodType = None, Q extends z.ZodType = None, B 
   definition: Route<P, Q, B, R>,
 ): Route<P, Q, B, R> => definition;
 
-type Part<K extends string, S extends z.ZodType> = S extends None ? unknown : { readonly [k in K]: z.input<S> };
+/** The same value, only to be read: what the domain's types are. */
+type Readable<T> = T extends string | number | boolean | null | undefined
+  ? T
+  : T extends readonly (infer E)[]
+    ? readonly Readable<E>[]
+    : { readonly [K in keyof T]: Readable<T[K]> };
+type Part<K extends string, S extends z.ZodType> = S extends None ? unknown : { readonly [k in K]: Readable<z.input<S>> };
 /** What the client hands in. */
 export type RouteInput<D> =
   D extends Route<infer P, infer Q, infer B, z.ZodType> ? Part<'params', P> & Part<'query', Q> & Part<'body', B> : never;
