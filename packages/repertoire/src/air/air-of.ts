@@ -153,10 +153,10 @@ function airOfTube({ piece, index, bubbles, size, working, options }: TubePiece)
   const slack = slackPerRadius * radius;
   const startSd = laid.fixedStart
     ? 0
-    : Math.hypot(working.stretch.mean * working.flat.sd, (working.flat.mean - laid.tail) * working.stretch.sd);
+    : together(working.stretch.mean * working.flat.sd, (working.flat.mean - laid.tail) * working.stretch.sd);
   const left = laid.start - laid.need;
   const flatLeft = laid.tail - working.tailPerBubble.mean * laid.count - laid.flat;
-  const flatSd = Math.hypot(working.tailPerBubble.sd * laid.count, laid.fixedStart ? working.flat.sd : 0);
+  const flatSd = together(working.tailPerBubble.sd * laid.count, laid.fixedStart ? working.flat.sd : 0);
   const leftInflatedInches = bandOf(left, startSd);
   const keep = piece.keepInches ?? 0;
   const eaten = working.tailPerBubble.mean * laid.count;
@@ -218,6 +218,8 @@ function cautionsOf(laid: Laid, needed: Band, left: number): readonly string[] {
   if (left < 0) said.push(`The bubbles take ${shown(-left)} in more than is blown up: twist them a little shorter or softer.`);
   return said;
 }
+/** Standard deviation of the sum of two independent errors. */
+const together = (a: number, b: number): number => Math.sqrt(a * a + b * b);
 const shown = (inches: number): string => String(Number(inches.toFixed(1)));
 
 /** A piece laid along its balloon. */

@@ -6,14 +6,14 @@ export const parrot: ShippedFigure = {
   group: 'birds',
   recipe: `
 balloon parrot: 260 in body
-  leave 2.8
-  bubble 1.5 beak, forward down
-  fold 4 head, up, facing left
-  bubble 5 wing, down down left, x 2 mirrored
+  leave 2.3
+  bubble 1.6 beak, forward down
+  fold 3.6 head, up, facing left
+  bubble 4.5 wing, down down left, x 2 mirrored
   lock
-  roll 5 breast, down down forward
-  loop 18 swing, up, facing left
-  bubble 5 tail, down back
+  roll 4.5 breast, down down forward
+  loop 21 swing, up, facing left
+  bubble 6 tail, down down back
 finish with marker: eyes on head, 0.1 minutes
 `,
   minutes: { median: 0.6, sigma: 0.25 },

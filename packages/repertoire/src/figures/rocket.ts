@@ -7,7 +7,7 @@ export const rocket: ShippedFigure = {
   recipe: `
 balloon body: 260 in body
   leave 3
-  bubble 3 tip, up
+  bubble 2.6 tip, up
   bubble 9 side, down down down down forward
   mark base
   bubble 9 side, down down down down left
@@ -18,7 +18,7 @@ balloon body: 260 in body
 balloon fins: 260 in fins
   leave 3.5
   join to base
-  loop 8 fin, forward down, facing left, x 4 around up
+  fold 8 fin, forward down down, facing left, x 4 around up
   trim
 
 balloon flame: 260 in flame
