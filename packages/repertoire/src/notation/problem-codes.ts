@@ -1,4 +1,4 @@
-/** Permanent codes of everything that can be wrong with a recipe, with what each means. */
+/** Permanent codes of everything that can be wrong with a recipe or with what was measured for it, with what each means. */
 export const recipeProblems = {
   'recipe.too-long-text': 'The text is longer than any recipe.',
   'recipe.word': 'A line starts with a word that the notation does not have.',
@@ -22,5 +22,6 @@ export const recipeProblems = {
   'recipe.round': 'A round, heart, flower or ring cannot be twisted like a tube.',
   'recipe.after-trim': 'Something follows after the balloon was cut.',
   'recipe.does-not-fit': 'A piece needs more balloon than there is.',
+  'calibration.measurement': 'A measured length or number of bubbles cannot be right.',
 } as const;
 export type RecipeProblemCode = keyof typeof recipeProblems;
