@@ -1,12 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { checkBook, countsByItem, gigKinds, layDates, stockOf } from '@twistwright/books';
-import { readBook } from '@twistwright/contract';
+import { readBook, readPrices } from '@twistwright/contract';
 import { addDays } from '@twistwright/units';
 import { expect, test } from 'vitest';
 import { demoBook } from './book.ts';
 import { laidOn } from './days.ts';
 import { demoFiles } from './files.ts';
+import { priceLists } from './price-lists.ts';
 
 const files = Object.entries(demoFiles());
 
@@ -51,3 +52,16 @@ test('no count of the ledger is below nought, and a stocktake has found two blac
   expect([...countsByItem(stock).values()].every((count) => count > 0)).toBe(true);
   expect(stock.differences).toEqual([{ move: 'count-black', item: '260-black', place: 'case', expected: 22, counted: 20 }]);
 });
+test.each(['fernhallow', 'brackwater', 'ropewalk'])(
+  'the price list of %s reads as what the book has, but for one colour nobody has',
+  (supplier) => {
+    const list = readPrices(priceLists[`${supplier}.csv`] ?? '', { book: demoBook, supplier });
+    if (!list.ok) throw new Error(JSON.stringify(list.error));
+    const balloons = new Set(demoBook.items.filter((item) => item.kind === 'balloon').map((item) => item.id));
+    expect(list.value.offers).toEqual(demoBook.offers.filter((offer) => offer.supplier === supplier && balloons.has(offer.item)));
+    expect([list.value.added, list.value.changed]).toEqual([[], []]);
+    expect(list.value.unmatched.map((line) => line.problem.sentence)).toEqual(
+      supplier === 'brackwater' ? ['"260 teal" has no colour of the book.'] : [],
+    );
+  },
+);

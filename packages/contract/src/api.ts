@@ -9,6 +9,8 @@ import { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, sup
 import { collection } from './http/collection.ts';
 import { problemSchema } from './http/problem-details.ts';
 import { route } from './http/route.ts';
+import { priceListSchema } from './prices/price-list-schema.ts';
+import { priceMappingSchema } from './prices/price-mapping-schema.ts';
 
 /** The day that counts as today; the server's if missing. */
 const today = z.exactOptional(localDate);
@@ -78,6 +80,19 @@ export const api = {
   needs: collection('needs', 'need', needSchema),
   orders: collection('orders', 'order', orderSchema),
   moves: collection('moves', 'stock move', stockMoveSchema),
+  prices: route({
+    method: 'post',
+    path: '/api/suppliers/:id/prices',
+    summary: 'Read a price list (CSV) of a supplier; with `apply` its prices are put into the book',
+    params: z.strictObject({ id }),
+    body: z.strictObject({
+      text: z.string(),
+      mapping: z.exactOptional(priceMappingSchema),
+      apply: z.exactOptional(z.boolean()),
+      gone: z.exactOptional(z.enum(['keep', 'drop'])),
+    }),
+    response: priceListSchema,
+  }),
   check: route({
     method: 'post',
     path: '/api/check',

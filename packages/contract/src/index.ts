@@ -24,3 +24,10 @@ export {
   route,
   routesOf,
 } from './http/route.ts';
+export { type CsvRow, type CsvRows, readCsv, type Separator } from './prices/csv-rows.ts';
+export { priceListSchema } from './prices/price-list-schema.ts';
+export type { PriceMapping } from './prices/price-mapping.ts';
+export { priceMappingSchema } from './prices/price-mapping-schema.ts';
+export { mostPriceBytes, type PriceList, type ReadPricesOptions, readPrices, type UnmatchedLine } from './prices/read-prices.ts';
+export { type WithPricesOptions, withPrices } from './prices/with-prices.ts';
+export { writeCsv } from './prices/write-csv.ts';
