@@ -18,6 +18,20 @@ function stream(seed: number): () => number {
   return next;
 }
 
+/** The same rings laid out near where they belong, one above the other, as a recipe's directions lay a figure out. */
+export function laidRings(rings: number, around: number, seed: number): Body {
+  const body = ringsOf(rings, around, seed);
+  const next = stream(seed);
+  const radius = 0.9 / Math.sin(Math.PI / around);
+  for (let i = 0; i < rings * around; i++) {
+    const turn = (2 * Math.PI * (i % around)) / around;
+    body.points[3 * i] = radius * Math.cos(turn) + 0.4 * (next() - 0.5);
+    body.points[3 * i + 1] = radius * Math.sin(turn) + 0.4 * (next() - 0.5);
+    body.points[3 * i + 2] = 2.2 * Math.floor(i / around) + 0.4 * (next() - 0.5);
+  }
+  return body;
+}
+
 /** `rings` rings of `around` joints, each joined to the next, in the disorder the reference starts from: 3 of 12 are 60 capsules. */
 export function ringsOf(rings: number, around: number, seed: number): Body {
   const a: number[] = [];

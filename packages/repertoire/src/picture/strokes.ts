@@ -6,7 +6,7 @@ const stroke = (path: string, colour: string, width: number, more = ''): string 
   `<path d="${path}" stroke="${colour}" stroke-width="${short(width)}"${more}/>`;
 
 /** Thinner strands than this, in picture units, have gloss but no light of their own: it would not be seen. */
-const leastLit = 4.4;
+const leastLit = 5.8;
 
 /** Width of the edge on each side, picture units. */
 const edge = 1.1;

@@ -1,0 +1,146 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pictureOf, readRecipe, relax, shippedFigures } from '@twistwright/repertoire';
+import { laidRings, ringsOf } from './rings.ts';
+
+/** One measured figure. */
+export interface Measured {
+  readonly what: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly goal?: string;
+  readonly met?: boolean;
+}
+
+interface Rings {
+  readonly rings: number;
+  readonly around: number;
+}
+
+const sweeps = 200;
+/** Times are the fastest of many runs on both sides: other work on the machine only ever adds. 60 capsules, and 444 in the same disorder at the same density. */
+const small = { rings: 3, around: 12 } as const;
+const large = { rings: 19, around: 12 } as const;
+
+function oursMilliseconds({ rings, around }: Rings, runs: number, make = ringsOf): number {
+  const taken: number[] = [];
+  for (let run = 0; run < runs; run++) {
+    const body = make(rings, around, (run % 5) + 1);
+    const start = performance.now();
+    relax(body, { sweeps });
+    taken.push(performance.now() - start);
+  }
+  return Math.min(...taken);
+}
+
+interface Times {
+  readonly small: number;
+  readonly large: number;
+}
+
+/** Runs both by turns, so that other work on the machine falls on both; `reference` is missing where there is no C++ compiler. */
+function byTurns(): { readonly ours: Times; readonly reference?: Times } {
+  const folder = mkdtempSync(join(tmpdir(), 'rings-'));
+  const program = join(folder, 'rings');
+  const reference = ({ rings, around }: Rings, runs: number): number => {
+    const said = execFileSync(program, [String(rings), String(around), String(sweeps), String(runs), 'list'], { encoding: 'utf8' });
+    return Number(/min ([\d.]+)\)/u.exec(said)?.[1]);
+  };
+  try {
+    const compiled = compiles(program);
+    const turns = Array.from({ length: 4 }, () => ({
+      ours: { small: oursMilliseconds(small, 40), large: oursMilliseconds(large, 3) },
+      ...(compiled ? { reference: { small: reference(small, 40), large: reference(large, 3) } } : {}),
+    }));
+    const fastest = (times: readonly Times[]): Times => ({
+      small: Math.min(...times.map((one) => one.small)),
+      large: Math.min(...times.map((one) => one.large)),
+    });
+    const theirs = turns.flatMap((turn) => (turn.reference === undefined ? [] : [turn.reference]));
+    return { ours: fastest(turns.map((turn) => turn.ours)), ...(theirs.length === 0 ? {} : { reference: fastest(theirs) }) };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function compiles(program: string): boolean {
+  try {
+    execFileSync('g++', ['-O2', '-o', program, join(import.meta.dirname, 'reference', 'rings.cpp')], { stdio: 'ignore' });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Largest share by which a length is missed after `sweeps`, from the start that the reference measures. */
+function lengthError(): number {
+  const body = ringsOf(small.rings, small.around, 1);
+  relax(body, { sweeps });
+  const { points, rods } = body;
+  let worst = 0;
+  for (let i = 0; i < rods.a.length; i++) {
+    const [a, b] = [3 * (rods.a[i] as number), 3 * (rods.b[i] as number)];
+    const gap = Math.hypot(...[0, 1, 2].map((axis) => (points[a + axis] as number) - (points[b + axis] as number)));
+    worst = Math.max(worst, Math.abs(gap / (rods.length[i] as number) - 1));
+  }
+  return worst;
+}
+
+/**
+ * The shape solver against the C++ reference in one run, its growth with the number of capsules, and all shipped figures as flat
+ * pictures from their text.
+ */
+export async function benchShape(): Promise<readonly Measured[]> {
+  const { ours: times, reference } = byTurns();
+  const { small: ours, large: many } = times;
+  const growth = oursMilliseconds(large, 8, laidRings) / oursMilliseconds(small, 60, laidRings);
+  const error = lengthError();
+  const start = performance.now();
+  let bytes = 0;
+  for (const figure of shippedFigures) {
+    const recipe = readRecipe(figure.recipe);
+    if (recipe.ok) bytes += pictureOf(recipe.value, figure.colourways[0]?.fill ?? {}).length;
+  }
+  const pictures = (performance.now() - start) / 1000;
+  const share = (value: number, by: number): number => Number((value / by).toFixed(2));
+  return [
+    { what: '60 capsules, 200 sweeps', value: Number(ours.toFixed(2)), unit: 'ms', goal: 'at most 10', met: ours <= 10 },
+    ...(reference === undefined
+      ? []
+      : [
+          {
+            what: '60 capsules against C++ -O2',
+            value: share(ours, reference.small),
+            unit: 'times',
+            goal: 'at most 1.3',
+            met: ours <= 1.3 * reference.small,
+          },
+          {
+            what: '444 tangled capsules against C++ -O2',
+            value: share(many, reference.large),
+            unit: 'times',
+            goal: 'at most 1.3',
+            met: many <= 1.3 * reference.large,
+          },
+        ]),
+    { what: '60 capsules: length error', value: Number((100 * error).toFixed(4)), unit: '%', goal: 'at most 0.5', met: error <= 0.005 },
+    { what: '444 tangled capsules as a multiple of 60 (C++ grows alike)', value: share(many, ours), unit: 'times' },
+    { what: '444 laid out capsules as a multiple of 60', value: share(growth, 1), unit: 'times', goal: 'at most 10', met: growth <= 10 },
+    {
+      what: `${shippedFigures.length} figures as flat pictures`,
+      value: Number(pictures.toFixed(2)),
+      unit: 's',
+      goal: 'at most 3',
+      met: pictures <= 3,
+    },
+    {
+      what: 'mean size of a picture',
+      value: Number((bytes / shippedFigures.length / 1000).toFixed(1)),
+      unit: 'kB',
+      goal: 'at most 40',
+      met: bytes / shippedFigures.length <= 40_000,
+    },
+  ];
+}
