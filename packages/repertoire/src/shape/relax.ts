@@ -10,8 +10,11 @@ export interface Relaxation {
   readonly steeredShare?: number;
 }
 
-/** Slack of the neighbour list in multiples of the thickest radius. */
+/** Slack of the neighbour list in multiples of the thickest radius: at first, while all is moving, and at least. */
 const slackRadii = 2.4;
+const leastSlackRadii = 0.4;
+/** A list that lasts this many sweeps was longer than it need be. */
+const lastsLong = 16;
 
 /**
  * Position-based dynamics, Gauss-Seidel (M. Mueller, B. Heidelberger, M. Hennix, J. Ratcliff, "Position based dynamics", Journal of
@@ -22,7 +25,9 @@ export function relax(body: Body, { sweeps, spreading = 0, steeredShare = 0.7 }:
   const { points, capsules } = body;
   let thickest = 0;
   for (const radius of capsules.radius) thickest = Math.max(thickest, radius);
-  const slack = slackRadii * Math.max(thickest, 1e-6);
+  const radius = Math.max(thickest, 1e-6);
+  let slack = slackRadii * radius;
+  let made = 0;
   let neighbours: Neighbours | undefined;
   const then = new Float64Array(points.length);
   const [hard, soft] = partedRods(body.rods);
@@ -36,7 +41,9 @@ export function relax(body: Body, { sweeps, spreading = 0, steeredShare = 0.7 }:
       keepLengths(points, soft, steering);
     }
     if (body.mirror !== undefined) reflect(points, body.mirror);
-    if (neighbours === undefined || movedFurther(points, then, slack / 4)) {
+    if (neighbours === undefined || sweep - made === lastsLong || movedFurther(points, then, slack / 4)) {
+      if (sweep - made === lastsLong) slack = Math.max(leastSlackRadii * radius, slack * 0.5);
+      made = sweep;
       neighbours = neighboursOf(body, slack);
       then.set(points);
     }
