@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { z } from 'zod';
 
@@ -22,6 +23,7 @@ export interface ServerSettings {
   readonly allowedHosts: readonly string[];
   readonly webFolder: string;
   readonly demoFolder: string;
+  readonly version: string;
 }
 
 export function settingsFrom(variables: Readonly<Record<string, string | undefined>>): ServerSettings {
@@ -38,5 +40,6 @@ export function settingsFrom(variables: Readonly<Record<string, string | undefin
       .filter((name) => name !== ''),
     webFolder: join(root, 'apps/web/dist'),
     demoFolder: join(root, 'demo'),
+    version: (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version,
   };
 }

@@ -1,4 +1,5 @@
 export { type Forecast, type ForecastOptions, type ForecastSummary, forecastGig, seedOf, summaryOf } from './forecast-gig.ts';
 export { jointSamplesOf } from './joint-samples-of.ts';
 export { materialsOf } from './materials-of.ts';
-export { comingGigs, type GigPlan, handNeeds, type Outlook, outlookOf, type PlanOptions, takesOf, usableStock } from './plan-book.ts';
+export { comingGigs, type GigPlan, handNeeds, type Outlook, outlookOf, type PlanOptions, takesOf, usableStock } from './outlook-of.ts';
+export { type Plan, type PlanBookOptions, planBook, shopFor } from './plan-book.ts';

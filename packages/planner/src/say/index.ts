@@ -2,3 +2,4 @@ export { chanceInWords, clockAt, count, counted, headNumber, listed, minutes, on
 export { sayCharge, wholeMoney } from './say-charge.ts';
 export { type Said, sayForecast } from './say-forecast.ts';
 export { itemName, sayNeeds, shortItems } from './say-needs.ts';
+export { sayProof, sayShopping, sayThumb } from './say-shopping.ts';

@@ -12,6 +12,9 @@ export const itemName = (book: Book, id: string): string => {
 export const shortItems = (needs: Needs): readonly ItemNeed[] =>
   needs.items.filter((item) => item.short > 0).sort((a, b) => b.short / b.wanted - a.short / a.wanted || (a.item < b.item ? -1 : 1));
 
+const nowInWords = (chance: number): string =>
+  chance <= 0 ? 'With what there is, something runs out in all of them.' : `With what there is, that holds in ${chanceInWords(chance)}.`;
+
 export function sayNeeds(book: Book, needs: Needs): Said {
   const short = shortItems(needs);
   const chance = chanceInWords(needs.chance);
@@ -26,7 +29,7 @@ export function sayNeeds(book: Book, needs: Needs): Said {
   return {
     answer: `${headNumber(short.length)} ${short.length === 1 ? 'item' : 'items'} would run short: ${shown}.`,
     more: [
-      `So that nothing asked for runs out in ${chance} futures, ${listed(take)}${short.length > 3 ? ' and others' : ''} are missing. With what there is, that holds in ${chanceInWords(needs.chanceNow)}.`,
+      `So that nothing asked for runs out in ${chance} futures, ${listed(take)}${short.length > 3 ? ' and others' : ''} are missing. ${nowInWords(needs.chanceNow)}`,
     ],
   };
 }

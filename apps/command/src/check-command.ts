@@ -1,0 +1,38 @@
+import { basename } from 'node:path';
+import { checkBook, layDates } from '@twistwright/books';
+import { placeProblems, readBook } from '@twistwright/contract';
+import type { Problem } from '@twistwright/units';
+import { problemText } from './open-book.ts';
+import type { Command } from './run-command.ts';
+
+export const checkCommand: Command = {
+  name: 'check',
+  takes: 'BOOK [--json] [--today DATE]',
+  says: 'say everything that is wrong with a book, with lines',
+  flags: [
+    { name: 'json', takes: 'nothing', says: 'print JSON instead of sentences' },
+    { name: 'today', takes: 'day', says: 'the day from which to look, YYYY-MM-DD' },
+  ],
+  words: [1, 1],
+  run: async (args, outside) => {
+    const [path = ''] = args.words;
+    let text: string;
+    try {
+      text = await outside.readFile(path);
+    } catch (error) {
+      outside.err(`${path} cannot be read: ${error instanceof Error ? error.message : String(error)}.\n`);
+      return 1;
+    }
+    const name = basename(path);
+    const read = readBook(text, { name });
+    let problems: readonly Problem[] = read.ok ? [] : read.error;
+    if (read.ok) {
+      const today = args.day('today') ?? outside.today(read.value.business.zone);
+      problems = placeProblems(text, { name }, checkBook(layDates(read.value, today), { today }));
+    }
+    if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
+    else if (problems.length === 0) outside.out('The book is in order.\n');
+    else outside.out(`${problems.map((problem) => problemText(problem, path)).join('\n')}\n`);
+    return problems.some((problem) => problem.weight === 'error') ? 1 : 0;
+  },
+};

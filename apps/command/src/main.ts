@@ -1,0 +1,35 @@
+#!/usr/bin/env node
+import { readFile, writeFile } from 'node:fs/promises';
+import { createInterface } from 'node:readline/promises';
+import { type OpenSolver, openSolver } from '@twistwright/solver/node';
+import { date } from '@twistwright/units';
+import { runCommand } from './run-command.ts';
+
+let solver: OpenSolver | undefined;
+const code = await runCommand(process.argv.slice(2), {
+  readFile: (path) => readFile(path, 'utf8'),
+  writeFile: (path, content) => writeFile(path, content),
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+  isTerminal: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
+  today: (zone) => date(Temporal.Now.plainDateISO(zone).toString()),
+  now: () => performance.now() / 1000,
+  solver: () => {
+    solver ??= openSolver();
+    return solver;
+  },
+  ...(process.stdin.isTTY === true && process.stderr.isTTY === true
+    ? {
+        ask: async (question: string) => {
+          const asking = createInterface({ input: process.stdin, output: process.stderr });
+          try {
+            return await asking.question(question);
+          } finally {
+            asking.close();
+          }
+        },
+      }
+    : {}),
+});
+await solver?.close();
+process.exitCode = code;

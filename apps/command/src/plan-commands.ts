@@ -1,0 +1,261 @@
+import type { Book } from '@twistwright/books';
+import { type GigPlan, type Outlook, outlookOf, type Plan, type PlanBookOptions, sayCharge, shopFor } from '@twistwright/planner';
+import { longDate, type Problem, parseMoney } from '@twistwright/units';
+import { type Arguments, commonFlags, type Flag } from './arguments.ts';
+import { openBook, problemText } from './open-book.ts';
+import type { ExitCode, Outside } from './outside.ts';
+import { type Page, pageFor } from './page.ts';
+import { writeCharge, writeForecast, writeGigHead, writeNeeds, writePacking } from './plan-pages.ts';
+import type { Command } from './run-command.ts';
+import { writeCurve, writeShopping } from './shopping-pages.ts';
+
+const planFlags: readonly Flag[] = [
+  ...commonFlags,
+  { name: 'gig', takes: 'text', says: 'only this gig, by its id' },
+  { name: 'until', takes: 'day', says: 'the last day that is looked at, YYYY-MM-DD' },
+  { name: 'risk', takes: 'number', says: 'chance that something asked for runs out, 0 to 1' },
+  { name: 'warm-up', takes: 'number', says: 'minutes from the start of a gig left out of the statistics' },
+];
+
+interface Looked {
+  readonly book: Book;
+  readonly outlook: Outlook;
+}
+
+/** Opens the book and plans it; says what stands in the way. */
+async function look(args: Arguments, outside: Outside): Promise<Looked | ExitCode> {
+  const [path = ''] = args.words;
+  const wrong = outOfRange(args);
+  if (wrong !== undefined) {
+    outside.err(`${wrong}\n`);
+    return 2;
+  }
+  const opened = await openBook(path, args.day('today'), outside);
+  if (!opened.ok) return refuse(opened.problems, path, args, outside);
+  for (const warning of opened.warnings) outside.err(`${problemText(warning, path)}\n`);
+  const warmUp = args.number('warm-up');
+  const book = warmUp === undefined ? opened.book : withWarmUp(opened.book, warmUp);
+  const outlook = outlookOf(book, {
+    today: opened.today,
+    ...given('seed', args.number('seed')),
+    ...given('runs', args.number('runs')),
+    ...given('chanceOfRunningOut', args.number('risk')),
+    ...given('until', args.day('until')),
+    ...given('gig', args.text('gig')),
+  });
+  if (!outlook.ok) return refuse(outlook.error, path, args, outside);
+  for (const problem of outlook.value.problems) outside.err(`${problemText(problem, path)}\n`);
+  return { book, outlook: outlook.value };
+}
+const given = <K extends string, V>(key: K, value: V | undefined): { readonly [k in K]?: V } =>
+  value === undefined ? {} : ({ [key]: value } as { readonly [k in K]: V });
+
+function outOfRange(args: Arguments): string | undefined {
+  const [runs, seed, risk] = [args.number('runs'), args.number('seed'), args.number('risk')];
+  if (runs !== undefined && (!Number.isSafeInteger(runs) || runs < 1 || runs > 1_000_000))
+    return `--runs takes a whole number from 1 to 1000000, not ${runs}.`;
+  if (seed !== undefined && (!Number.isSafeInteger(seed) || seed < 0 || seed > 4_294_967_295))
+    return `--seed takes a whole number from 0 to 4294967295, not ${seed}.`;
+  if (risk !== undefined && !(risk >= 0 && risk < 1)) return `--risk takes a chance from 0 up to 1, not ${risk}.`;
+  return undefined;
+}
+const withWarmUp = (book: Book, minutes: number): Book => ({
+  ...book,
+  gigs: book.gigs.map((gig) => ({ ...gig, line: { ...gig.line, warmUpMinutes: minutes } })),
+});
+
+function refuse(problems: readonly Problem[], path: string, args: Arguments, outside: Outside): 1 {
+  if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
+  else for (const problem of problems) outside.err(`${problemText(problem, path)}\n`);
+  return 1;
+}
+
+/** JSON of a plan: typed arrays of samples left out, maps as objects. */
+export const toJson = (value: unknown): string =>
+  `${JSON.stringify(value, (_key, entry: unknown) => (ArrayBuffer.isView(entry) ? undefined : entry instanceof Map ? Object.fromEntries(entry) : entry), 2)}\n`;
+
+export const gigForJson = ({ gig, forecast, takes, packing, charge }: GigPlan) => ({
+  gig,
+  forecast: forecast.summary,
+  takes,
+  packing,
+  charge,
+});
+
+function command(name: string, says: string, json: (looked: Looked) => unknown, write: (page: Page, looked: Looked) => void): Command {
+  return {
+    name,
+    takes: 'BOOK [--gig ID] [--until DATE]',
+    says,
+    flags: planFlags,
+    words: [1, 1],
+    run: async (args, outside) => {
+      const looked = await look(args, outside);
+      if (typeof looked === 'number') return looked;
+      if (args.has('json')) {
+        outside.out(toJson(json(looked)));
+        return 0;
+      }
+      const page = pageFor(outside.isTerminal);
+      write(page, looked);
+      outside.out(page.text());
+      return 0;
+    },
+  };
+}
+
+/** Seconds within which the shopping has to be there. */
+const shopSeconds = 20;
+const shopFlags: readonly Flag[] = [
+  ...planFlags,
+  { name: 'budget', takes: 'amount', says: 'most money to spend, as 40 or 40.50' },
+  { name: 'spare-days', takes: 'number', says: 'working days kept between arrival and gig' },
+];
+
+/** A command that also buys. `curve`: with cost against risk, and a second opinion on other futures. */
+function shoppingCommand(
+  name: string,
+  says: string,
+  curve: boolean,
+  json: (looked: Looked, plan: Plan) => unknown,
+  write: (page: Page, looked: Looked, plan: Plan) => void,
+): Command {
+  return {
+    name,
+    takes: 'BOOK [--gig ID] [--until DATE] [--budget AMOUNT]',
+    says,
+    flags: shopFlags,
+    words: [1, 1],
+    run: async (args, outside) => {
+      const looked = await look(args, outside);
+      if (typeof looked === 'number') return looked;
+      const currency = looked.book.business.currency;
+      const text = args.text('budget');
+      const budget = text === undefined ? undefined : parseMoney(text, currency);
+      if (text !== undefined && (budget === undefined || budget < 0)) {
+        outside.err(`--budget takes an amount of ${currency}, not "${text}".\n`);
+        return 2;
+      }
+      const options: PlanBookOptions = {
+        ...looked.outlook,
+        withCurve: curve,
+        withSecondOpinion: curve,
+        ...given('budget', budget),
+        ...given('daysToSpare', args.number('spare-days')),
+      };
+      const started = outside.now();
+      const plan = await shopFor(looked.book, looked.outlook, options, {
+        solver: outside.solver(),
+        seconds: shopSeconds,
+        now: outside.now,
+      });
+      if (outside.now() - started > 1) outside.err(`Shopping took ${(outside.now() - started).toFixed(1)} s.\n`);
+      if (args.has('json')) outside.out(toJson(json(looked, plan)));
+      else {
+        const page = pageFor(outside.isTerminal);
+        write(page, looked, plan);
+        outside.out(page.text());
+      }
+      return plan.shoppingProblems.some((problem) => problem.weight === 'error') ? 1 : 0;
+    },
+  };
+}
+
+function writeShopPart(page: Page, book: Book, plan: Plan): void {
+  for (const problem of plan.shoppingProblems) page.tell(`${problem.sentence}${problem.todo === undefined ? '' : ` ${problem.todo}`}`);
+  if (plan.shopping !== undefined) writeShopping(page, book, plan.shopping);
+}
+
+const eachGig = (page: Page, { book, outlook }: Looked, write: (plan: GigPlan) => void): void => {
+  for (const [at, plan] of outlook.gigs.entries()) {
+    if (at > 0) page.gap();
+    writeGigHead(page, plan, book);
+    page.gap();
+    write(plan);
+  }
+};
+const frame = ({ outlook }: Pick<Looked, 'outlook'>) => ({
+  today: outlook.today,
+  until: outlook.until,
+  seed: outlook.seed,
+  runs: outlook.runs,
+});
+
+export const forecastCommand = command(
+  'forecast',
+  'say who will be served and how long they wait',
+  (looked) => ({ ...frame(looked), gigs: looked.outlook.gigs.map(({ gig, forecast }) => ({ gig: gig.id, forecast: forecast.summary })) }),
+  (page, looked) => eachGig(page, looked, (plan) => writeForecast(page, plan, true)),
+);
+export const needsCommand = command(
+  'needs',
+  'say which balloons the coming gigs take, and what is short',
+  (looked) => ({ ...frame(looked), needs: looked.outlook.needs }),
+  (page, { book, outlook }) => {
+    page.tell(`All gigs from ${longDate(outlook.today)} to ${longDate(outlook.until)}.`);
+    writeNeeds(page, book, outlook.needs, true);
+  },
+);
+export const packCommand = command(
+  'pack',
+  'say what goes into apron, case and car',
+  (looked) => ({ ...frame(looked), gigs: looked.outlook.gigs.map(({ gig, packing }) => ({ gig: gig.id, packing })) }),
+  (page, looked) => eachGig(page, looked, (plan) => writePacking(page, looked.book, plan.packing)),
+);
+export const chargeCommand = command(
+  'charge',
+  'say what to ask for, and what an hour of it earns',
+  (looked) => ({ ...frame(looked), gigs: looked.outlook.gigs.map(({ gig, charge }) => ({ gig: gig.id, charge })) }),
+  (page, looked) => eachGig(page, looked, (plan) => writeCharge(page, looked.book, plan.charge)),
+);
+export const planCommand = shoppingCommand(
+  'plan',
+  'plan every coming gig: forecast, needs, shopping, packing and price',
+  false,
+  ({ outlook }, plan) => ({
+    ...frame({ outlook }),
+    gigs: outlook.gigs.map(gigForJson),
+    needs: outlook.needs,
+    ...(plan.shopping === undefined ? {} : { shopping: plan.shopping }),
+    shoppingProblems: plan.shoppingProblems,
+  }),
+  (page, looked, plan) => {
+    const { book, outlook } = looked;
+    const one = outlook.gigs.length === 1;
+    eachGig(page, looked, (gig) => {
+      writeForecast(page, gig, false);
+      page.gap();
+      if (one) {
+        writePacking(page, book, gig.packing);
+        page.gap();
+        writeCharge(page, book, gig.charge);
+      } else {
+        page.tell(sayCharge(gig.charge, book.business.currency).answer);
+        const { missing, total } = gig.packing;
+        page.tell(
+          missing.length === 0
+            ? `Everything to pack is there (${total} lines).`
+            : `To pack: ${total} lines, ${missing.length} not complete.`,
+        );
+      }
+    });
+    page.gap();
+    page.tell(`For all gigs from ${longDate(outlook.today)} to ${longDate(outlook.until)}:`);
+    writeNeeds(page, book, outlook.needs, false);
+    page.gap();
+    writeShopPart(page, book, plan);
+  },
+);
+export const shopCommand = shoppingCommand(
+  'shop',
+  'say what to buy, where, by when and for how much',
+  true,
+  (looked, plan) => ({ ...frame(looked), shopping: plan.shopping, shoppingProblems: plan.shoppingProblems, curve: plan.curve }),
+  (page, { book }, plan) => {
+    writeShopPart(page, book, plan);
+    if (plan.curve !== undefined) {
+      page.gap();
+      writeCurve(page, book, plan.curve);
+    }
+  },
+);

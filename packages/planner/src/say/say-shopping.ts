@@ -1,0 +1,57 @@
+import { type CurrencyCode, type Money, money, shortDate } from '@twistwright/units';
+import type { Proof, ShoppingPlan } from '../shopping/index.ts';
+import { chanceInWords, counted, headNumber } from './numbers.ts';
+import { wholeMoney } from './say-charge.ts';
+import type { Said } from './say-forecast.ts';
+
+/** What to buy, for how much, and how sure that is. */
+export function sayShopping(plan: ShoppingPlan, currency: CurrencyCode): Said {
+  const show = (amount: Money): string => wholeMoney(amount, currency);
+  const risk = chanceInWords(1 - plan.chance);
+  if (plan.orders.length === 0)
+    return {
+      answer: 'There is nothing to buy.',
+      more: [`With what is in store and on order something runs out in ${chanceInWords(1 - plan.chanceNow)} futures.`],
+    };
+  const orders = `${headNumber(plan.orders.length)} ${plan.orders.length === 1 ? 'order' : 'orders'}`;
+  const leaves = plan.orders.length === 1 ? 'leaves' : 'leave';
+  const first = plan.orders.find((order) => order.orderBy === plan.firstOrderBy);
+  const elsewhere =
+    plan.chanceElsewhere === undefined
+      ? ''
+      : ` On futures it was not made from, nothing runs out in ${percent(plan.chanceElsewhere)} of them.`;
+  return {
+    answer: `${orders} for ${show(plan.total)} ${leaves} a chance of ${risk} that something runs out.`,
+    more: [
+      ...(first === undefined
+        ? []
+        : [`The first must go by ${shortDate(first.orderBy)}${first.before === undefined ? '' : `, ${first.before}`}, to ${first.name}.`]),
+      `Without buying anything, something would run out in ${percent(1 - plan.chanceNow)} of the futures.${elsewhere}`,
+      sayProof(plan.proof),
+    ],
+  };
+}
+
+/** How sure the answer is, in a sentence; never more than was proven. */
+export function sayProof(proof: Proof): string {
+  switch (proof.kind) {
+    case 'proven':
+      return 'Proven: no other choice of whole bags costs less for this chance.';
+    case 'within':
+      return `No choice of bags for this chance is cheaper by more than ${(100 * proof.share).toFixed(1)} %.`;
+    case 'found':
+      return 'Found by search; that nothing is cheaper is not proven.';
+  }
+}
+
+/** The pencil's way beside the plan. */
+export function sayThumb(plan: ShoppingPlan, currency: CurrencyCode): string | undefined {
+  const thumb = plan.ruleOfThumb;
+  if (thumb === undefined) return undefined;
+  const way = thumb.kind === 'one shop' ? 'Rounding everything up at one shop' : 'Rounding each up where it is cheapest';
+  const size = wholeMoney(money(Math.abs(thumb.dearerBy)), currency);
+  const difference = thumb.dearerBy === 0 ? 'the same' : thumb.dearerBy > 0 ? `${size} more` : `${size} less`;
+  return `${way} would cost ${difference} (${wholeMoney(thumb.total, currency)}, ${counted(thumb.bags, 'bag')}), and something would run out in ${percent(1 - thumb.chance)} of the futures.`;
+}
+
+const percent = (share: number): string => `${Number((100 * share).toFixed(share < 0.1 || share > 0.9 ? 1 : 0))} %`;
