@@ -10,9 +10,10 @@ import {
   lineSettingsOf,
   type MenuLine,
   planningSettingsOf,
+  sizesOf,
   type TimeLaw,
 } from '@twistwright/books';
-import { minutesOf, piecesOf, type Recipe, readRecipe, shippedSizes } from '@twistwright/repertoire';
+import { minutesOf, piecesOf, type Recipe, readRecipe } from '@twistwright/repertoire';
 import { fail, minuteOf, ok, type Result } from '@twistwright/units';
 import { meanOf } from './expected-minutes.ts';
 import type {
@@ -284,7 +285,7 @@ class Stage {
   }
 
   figure(figure: Figure, line: MenuLine, gig: Gig): LineFigure | undefined {
-    const recipe = recipeOf(figure);
+    const recipe = recipeOf(figure, this.#book);
     if (recipe === undefined) return undefined;
     const colourways = figure.colourways
       .filter((way) => line.colourways === undefined || line.colourways.includes(way.id))
@@ -346,13 +347,12 @@ class Stage {
 }
 
 const none: Recipe = { pieces: [], finishing: [] };
-function recipeOf(figure: Figure): Recipe | undefined {
+function recipeOf(figure: Figure, book: Book): Recipe | undefined {
   if (figure.recipe === undefined) return none;
-  const read = readRecipe(figure.recipe);
+  const read = readRecipe(figure.recipe, sizesOf(book));
   return read.ok ? read.value : undefined;
 }
 function makingOf(figure: Figure, recipe: Recipe, book: Book): Duration {
   if (figure.minutes !== undefined) return durationOf(figure.minutes);
-  const sizes = [...(book.sizes ?? []), ...shippedSizes];
-  return { kind: 'log-normal', median: Math.max(0.05, minutesOf(recipe, sizes).minutes), sigma: usualSigma };
+  return { kind: 'log-normal', median: Math.max(0.05, minutesOf(recipe, sizesOf(book)).minutes), sigma: usualSigma };
 }
