@@ -1,4 +1,5 @@
 export * from './charge/index.ts';
+export * from './kit/index.ts';
 export * from './line/index.ts';
 export * from './needs/index.ts';
 export * from './packing/index.ts';

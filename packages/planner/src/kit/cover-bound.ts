@@ -5,7 +5,7 @@
  * Prices move along smoothed subgradients with B. T. Polyak's step length. Any prices give a valid bound; the bound also tells which
  * bags must or cannot be in a better answer (reduced-cost fixing).
  */
-import type { CoverModel } from './cover-model.ts';
+import type { CoverModel, CoverPieces } from './cover-model.ts';
 
 export const free = -1;
 
@@ -46,6 +46,8 @@ export interface BoundQuestion {
   /** Values that are not above this are of no interest. */
   readonly beat: number;
   readonly rounds: number;
+  /** Where so much has to be spent at some shops for free shipping, little is left for the bags outside these. */
+  readonly outside?: { readonly isOutside: Int8Array; readonly most: number };
 }
 export interface BoundAnswer {
   /** No answer here has a larger value. */
@@ -86,6 +88,7 @@ export class CoverBound {
   readonly #share: Float64Array;
   readonly #pieceDirection: Float64Array;
   readonly #bestPieces: Float64Array;
+  readonly #pieces: FlatPieces;
   /** Pieces rows count in pieces, links in shares: this brings their steps to one scale. */
   readonly #pieceScale: Float64Array;
   readonly #colourGain: Float64Array;
@@ -118,6 +121,7 @@ export class CoverBound {
     const pieces = model.problem.pieces?.length ?? 0;
     this.#pieceDirection = new Float64Array(pieces);
     this.#bestPieces = new Float64Array(pieces);
+    this.#pieces = flatPieces(model.problem.pieces ?? []);
     this.#pieceScale = Float64Array.from(model.problem.pieces ?? [], (row) => Math.max(1, ...row.holds.map((hold) => hold.pieces)) ** 2);
     const colours = 1 + Math.max(-1, ...(model.problem.coloursOf ?? []).flat());
     this.#colourGain = new Float64Array(colours);
@@ -127,6 +131,7 @@ export class CoverBound {
   /** Bounds the value of every answer that keeps to `fixed` and `money`, improves the prices, and fixes bags where it can. */
   bound(question: BoundQuestion): BoundAnswer {
     const { fixed, money, prices, beat, rounds } = question;
+    this.#outside = question.outside;
     const v = prices.pieces;
     const pace = rounds >= longRun ? atRoot : atNode;
     let left = money;
@@ -366,25 +371,33 @@ export class CoverBound {
     if (v.length === 0) return 0;
     this.#share.fill(0);
     let worth = 0;
-    for (const [m, row] of (this.#model.problem.pieces ?? []).entries()) {
+    const { needsStart, needGoal, needPieces, holdsStart, holdBag, holdPieces, have } = this.#pieces;
+    for (let m = 0; m < v.length; m++) {
       const price = v[m] as number;
       if (price === 0) continue;
-      worth += row.have * price;
-      for (const { goal, pieces } of row.needs) this.#share[goal] = (this.#share[goal] as number) + price * pieces;
-      for (const { bag, pieces } of row.holds) {
-        if (fixed[bag] === 1) worth += pieces * price;
-        else this.#profit[bag] = (this.#profit[bag] as number) + pieces * price;
+      worth += (have[m] as number) * price;
+      for (let k = needsStart[m] as number; k < (needsStart[m + 1] as number); k++) {
+        const goal = needGoal[k] as number;
+        this.#share[goal] = (this.#share[goal] as number) + price * (needPieces[k] as number);
+      }
+      for (let k = holdsStart[m] as number; k < (holdsStart[m + 1] as number); k++) {
+        const bag = holdBag[k] as number;
+        if (fixed[bag] === 1) worth += (holdPieces[k] as number) * price;
+        else this.#profit[bag] = (this.#profit[bag] as number) + (holdPieces[k] as number) * price;
       }
     }
     return worth;
   }
 
   #overdrawn(m: number, fixed: Int8Array): number {
-    const row = this.#model.problem.pieces?.[m];
-    if (row === undefined) return 0;
-    let sum = -row.have;
-    for (const { goal, pieces } of row.needs) if (this.#reached[goal] === 1) sum += pieces;
-    for (const { bag, pieces } of row.holds) sum -= pieces * (fixed[bag] === 1 ? 1 : (this.#x[bag] as number));
+    const { needsStart, needGoal, needPieces, holdsStart, holdBag, holdPieces, have } = this.#pieces;
+    let sum = -(have[m] as number);
+    for (let k = needsStart[m] as number; k < (needsStart[m + 1] as number); k++)
+      if (this.#reached[needGoal[k] as number] === 1) sum += needPieces[k] as number;
+    for (let k = holdsStart[m] as number; k < (holdsStart[m + 1] as number); k++) {
+      const bag = holdBag[k] as number;
+      sum -= (holdPieces[k] as number) * (fixed[bag] === 1 ? 1 : (this.#x[bag] as number));
+    }
     return sum;
   }
 
@@ -411,24 +424,37 @@ export class CoverBound {
     let left = money;
     let worth = 0;
     this.#moneyPrice = 0;
+    this.#outsidePrice = 0;
+    const isOutside = this.#outside?.isOutside;
+    let outsideLeft = this.#outside?.most ?? Number.POSITIVE_INFINITY;
+    if (isOutside !== undefined)
+      for (let j = 0; j < fixed.length; j++) if (fixed[j] === 1 && isOutside[j] === 1) outsideLeft -= model.costs[j] as number;
     for (let i = 0; i < order.length; i++) {
       const bag = order[i] as number;
       if ((ratio[bag] as number) < 0) break;
       const cost = model.costs[bag] as number;
-      if (cost <= left) {
-        x[bag] = 1;
-        left -= cost;
-        worth += profit[bag] as number;
-        continue;
-      }
-      x[bag] = left / cost;
+      const limited = isOutside !== undefined && isOutside[bag] === 1;
+      const money = limited ? Math.max(0, Math.min(left, outsideLeft)) : left;
+      x[bag] = cost <= money ? 1 : money / cost;
+      const paid = cost * (x[bag] as number);
       worth += (profit[bag] as number) * (x[bag] as number);
-      this.#moneyPrice = ratio[bag] as number;
-      break;
+      left -= paid;
+      if (limited) {
+        outsideLeft -= paid;
+        if (cost > money && money < left + paid && this.#outsidePrice === 0) this.#outsidePrice = ratio[bag] as number;
+      }
+      if (cost > money && left < 1e-6) {
+        this.#moneyPrice = ratio[bag] as number;
+        break;
+      }
     }
+    this.#outsidePrice = Math.max(this.#outsidePrice, this.#moneyPrice);
     return this.#mostColours === Number.POSITIVE_INFINITY ? worth : Math.min(worth, this.#buyWithFewColours(fixed, money, worth));
   }
+  /** What one more minor unit of money would bring, in all and for bags outside. */
   #moneyPrice = 0;
+  #outsidePrice = 0;
+  #outside: BoundQuestion['outside'];
 
   /**
    * With a limit on colours: at a price of money, each colour is worth the sum of what its bags gain, and the best few colours are taken.
@@ -491,7 +517,8 @@ export class CoverBound {
     for (let j = 0; j < fixed.length; j++) {
       if (fixed[j] !== free) continue;
       const cost = model.costs[j] as number;
-      const reduced = (this.#profit[j] as number) - this.#moneyPrice * cost;
+      const price = this.#outside?.isOutside[j] === 1 ? this.#outsidePrice : this.#moneyPrice;
+      const reduced = (this.#profit[j] as number) - price * cost;
       if (this.#x[j] === 1 && this.#rounded(value - reduced) <= beat) {
         fixed[j] = 1;
         taken = (taken ?? 0) + cost;
@@ -502,4 +529,32 @@ export class CoverBound {
     }
     return taken;
   }
+}
+
+interface FlatPieces {
+  readonly have: Float64Array;
+  readonly needsStart: Int32Array;
+  readonly needGoal: Int32Array;
+  readonly needPieces: Float64Array;
+  readonly holdsStart: Int32Array;
+  readonly holdBag: Int32Array;
+  readonly holdPieces: Float64Array;
+}
+function flatPieces(rows: readonly CoverPieces[]): FlatPieces {
+  const needs = rows.flatMap((row) => row.needs);
+  const holds = rows.flatMap((row) => row.holds);
+  const starts = (counts: readonly number[]): Int32Array => {
+    const out = new Int32Array(counts.length + 1);
+    for (const [k, count] of counts.entries()) out[k + 1] = (out[k] as number) + count;
+    return out;
+  };
+  return {
+    have: Float64Array.from(rows, (row) => row.have),
+    needsStart: starts(rows.map((row) => row.needs.length)),
+    needGoal: Int32Array.from(needs, (need) => need.goal),
+    needPieces: Float64Array.from(needs, (need) => need.pieces),
+    holdsStart: starts(rows.map((row) => row.holds.length)),
+    holdBag: Int32Array.from(holds, (hold) => hold.bag),
+    holdPieces: Float64Array.from(holds, (hold) => hold.pieces),
+  };
 }

@@ -59,10 +59,12 @@ export interface CoverModel {
   readonly rowsOfAlternative: Int32Array;
   readonly bagsStart: Int32Array;
   readonly bagsOfRow: Int32Array;
-  readonly rowsOfBagStart: Int32Array;
-  readonly rowsOfBag: Int32Array;
-  readonly alternativesOfRowStart: Int32Array;
-  readonly alternativesOfRow: Int32Array;
+  /** Clauses with the same bags, whatever goal they belong to, are one for counting: bag -> clauses -> alternatives. */
+  readonly clauseCount: number;
+  readonly clausesOfBagStart: Int32Array;
+  readonly clausesOfBag: Int32Array;
+  readonly alternativesOfClauseStart: Int32Array;
+  readonly alternativesOfClause: Int32Array;
   readonly valueOfAlways: number;
   /** True if every value is a whole number, so that bounds may be rounded down. */
   readonly wholeValues: boolean;
@@ -102,8 +104,13 @@ export function coverModelOf(problem: CoverProblem): CoverModel {
     alternativeStart.push(goalOf.length);
   }
   const bagCount = problem.costs.length;
-  const rowsOfBag = turned(bagsStart, bags, bagCount);
-  const alternativesOfRow = turned(rowsStart, rows, rowCount);
+  const clauses = sharedClauses(bagsStart, bags);
+  const clausesOfBag = turned(clauses.start, clauses.bags, bagCount);
+  const alternativesOfClause = turned(
+    rowsStart,
+    rows.map((row) => clauses.ofRow[row] as number),
+    clauses.start.length - 1,
+  );
   return {
     problem,
     bagCount,
@@ -117,10 +124,11 @@ export function coverModelOf(problem: CoverProblem): CoverModel {
     rowsOfAlternative: Int32Array.from(rows),
     bagsStart: Int32Array.from(bagsStart),
     bagsOfRow: Int32Array.from(bags),
-    rowsOfBagStart: rowsOfBag.start,
-    rowsOfBag: rowsOfBag.list,
-    alternativesOfRowStart: alternativesOfRow.start,
-    alternativesOfRow: alternativesOfRow.list,
+    clauseCount: clauses.start.length - 1,
+    clausesOfBagStart: clausesOfBag.start,
+    clausesOfBag: clausesOfBag.list,
+    alternativesOfClauseStart: alternativesOfClause.start,
+    alternativesOfClause: alternativesOfClause.list,
     valueOfAlways,
     wholeValues: problem.goals.every((goal) => Number.isInteger(goal.value)),
   };
@@ -144,6 +152,30 @@ function withoutDominated(alternatives: readonly (readonly (readonly number[])[]
       (other, b) => b !== a && (other.size < own.size || (other.size === own.size && b < a)) && [...other].every((key) => own.has(key)),
     );
   });
+}
+
+/** Gives rows with the same bags one clause. */
+function sharedClauses(
+  bagsStart: readonly number[],
+  bags: readonly number[],
+): { readonly ofRow: Int32Array; readonly start: readonly number[]; readonly bags: readonly number[] } {
+  const ofRow = new Int32Array(bagsStart.length - 1);
+  const numberOf = new Map<string, number>();
+  const start = [0];
+  const list: number[] = [];
+  for (let row = 0; row < ofRow.length; row++) {
+    const own = bags.slice(bagsStart[row], bagsStart[row + 1]);
+    const key = own.join(',');
+    let clause = numberOf.get(key);
+    if (clause === undefined) {
+      clause = numberOf.size;
+      numberOf.set(key, clause);
+      list.push(...own);
+      start.push(list.length);
+    }
+    ofRow[row] = clause;
+  }
+  return { ofRow, start, bags: list };
 }
 
 /** Turns a compressed relation round: from `row -> entries` to `entry -> rows`. */

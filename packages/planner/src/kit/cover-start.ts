@@ -5,7 +5,8 @@ import { CoverState } from './cover-state.ts';
 /**
  * A good purchase soon: simulated annealing over "add a bag, and give back others until the money is enough" (S. Kirkpatrick, C. D.
  * Gelatt, M. P. Vecchi, "Optimization by simulated annealing", Science 220 (1983) 671-680). Deterministic for a seed.
- * `from` is a purchase to start from, `among` keeps the search to promising bags. Gives the best purchase met as 0/1 for each bag, and its value; undefined if not even the forced bags are allowed.
+ * `from` is a purchase to start from, `among` keeps the search to promising bags, `worth` values a
+ * purchase where the goals reached overrate it. Gives the best purchase met as 0/1 for each bag, and its value; undefined if not even the forced bags are allowed.
  */
 export function startOf(
   model: CoverModel,
@@ -13,6 +14,7 @@ export function startOf(
   seed = 1,
   from?: ArrayLike<number>,
   among?: (bag: number) => boolean,
+  worth?: (bought: Int8Array) => number,
 ): { readonly bought: Int8Array; readonly value: number } | undefined {
   const state = new CoverState(model);
   const fixed = fixedOf(model);
@@ -20,12 +22,16 @@ export function startOf(
   if (!state.isAllowed()) return undefined;
   const movable: number[] = [];
   for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === -1 && (among?.(bag) ?? true)) movable.push(bag);
-  let best = state.value;
+  const worthNow = (): number => worth?.(state.bought) ?? state.value;
+  let value = worthNow();
+  let best = value;
   let bought = state.bought.slice();
   if (from !== undefined) {
     state.set(from);
-    if (state.isAllowed() && state.value >= best) {
-      best = state.value;
+    const own = state.isAllowed() ? worthNow() : Number.NEGATIVE_INFINITY;
+    if (own >= best) {
+      value = own;
+      best = own;
       bought = state.bought.slice();
     } else state.set(bought);
   }
@@ -37,20 +43,21 @@ export function startOf(
   for (let move = 0; move < moves; move++) {
     const temperature = hot * (1 - move / moves) ** 2 + 1e-12;
     const bag = movable[chance.next() % movable.length] as number;
-    const before = state.value;
     undo.length = 0;
     if (chance.uniform() < 0.6) {
       reachGoal(state, fixed, chance, undo);
       if (undo.length === 0) continue;
     } else flip(state, bag, undo);
     makeRoom(state, movable, undo, chance);
-    const change = state.value - before;
-    if (!state.isAllowed() || (change < 0 && chance.uniform() >= exp(change / temperature))) {
+    const luck = chance.uniform();
+    const next = state.isAllowed() ? worthNow() : Number.NEGATIVE_INFINITY;
+    if (next < value && luck >= exp((next - value) / temperature)) {
       for (let k = undo.length - 1; k >= 0; k--) state.toggle(undo[k] as number);
       continue;
     }
-    if (state.value > best) {
-      best = state.value;
+    value = next;
+    if (value > best) {
+      best = value;
       bought = state.bought.slice();
     }
   }

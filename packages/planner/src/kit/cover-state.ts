@@ -10,7 +10,7 @@ export class CoverState {
   spent = 0;
   /** Colours bought that are not owned already. */
   colours = 0;
-  readonly #inRow: Int32Array;
+  readonly #inClause: Int32Array;
   readonly #missing: Int32Array;
   readonly #reachedBy: Int32Array;
   readonly #supplierOf: readonly number[] | undefined;
@@ -21,7 +21,7 @@ export class CoverState {
     this.model = model;
     this.bought = new Int8Array(model.bagCount);
     this.value = model.valueOfAlways;
-    this.#inRow = new Int32Array(model.rowCount);
+    this.#inClause = new Int32Array(model.clauseCount);
     this.#missing = new Int32Array(model.goalOfAlternative.length);
     for (let a = 0; a < this.#missing.length; a++) this.#missing[a] = (model.rowsStart[a + 1] as number) - (model.rowsStart[a] as number);
     this.#reachedBy = new Int32Array(model.goalCount);
@@ -49,13 +49,15 @@ export class CoverState {
     this.bought[bag] = by === 1 ? 1 : 0;
     this.#pay(bag, by);
     const model = this.model;
-    for (let k = model.rowsOfBagStart[bag] as number; k < (model.rowsOfBagStart[bag + 1] as number); k++) {
-      const row = model.rowsOfBag[k] as number;
-      const before = this.#inRow[row] as number;
-      this.#inRow[row] = before + by;
-      if (before + (by - 1) / 2 !== 0) continue; // the row was and stays reached
-      for (let a = model.alternativesOfRowStart[row] as number; a < (model.alternativesOfRowStart[row + 1] as number); a++)
-        this.#count(model.alternativesOfRow[a] as number, by);
+    const end = model.clausesOfBagStart[bag + 1] as number;
+    for (let k = model.clausesOfBagStart[bag] as number; k < end; k++) {
+      const clause = model.clausesOfBag[k] as number;
+      const before = this.#inClause[clause] as number;
+      this.#inClause[clause] = before + by;
+      if (before + (by - 1) / 2 !== 0) continue; // the clause was and stays reached
+      const last = model.alternativesOfClauseStart[clause + 1] as number;
+      for (let a = model.alternativesOfClauseStart[clause] as number; a < last; a++)
+        this.#count(model.alternativesOfClause[a] as number, by);
     }
   }
   #count(alternative: number, by: number): void {

@@ -1,3 +1,14 @@
+export { type BreakEven, breakEven, marginOfMarkUp, markUpOfMargin } from './break-even.ts';
+export { checkKit, type KitProblemCode, kitProblemCodes } from './check-kit.ts';
 export type { CoverGoal, CoverPieces, CoverProblem, CoverSupplier } from './cover-model.ts';
 export { type Coverage, type CoverageAnswer, coverageOf, coverProblemOf, solveCoverage } from './coverage-of.ts';
+export { describeKit } from './describe-kit.ts';
+export { type Growth, type GrowthProblem, growthOf, type Milestone } from './growth.ts';
+export { type CurvePoint, type KitCurve, kitCurve } from './kit-curve.ts';
+export { lastingOf } from './kit-lasting.ts';
+export { type KitModel, kitModelOf } from './kit-model.ts';
+export * from './kit-problem.ts';
+export { type RuleOutcome, rulesOfThumb } from './kit-rules.ts';
+export { type NextPurchase, nextPurchases } from './next-purchases.ts';
 export { type CoverAnswer, type CoverLimits, solveCover } from './solve-cover.ts';
+export { type FoundKit, findKit, firstKit, type KitLimits, leastBudget } from './solve-kit.ts';

@@ -3,7 +3,7 @@
  * `cover-bound.ts`, from a start by annealing. Suppliers with shipping are settled first: closed, with shipping, or with enough spent
  * there for free shipping.
  */
-import { CoverBound, free, noPrices, type Prices } from './cover-bound.ts';
+import { type BoundQuestion, CoverBound, free, noPrices, type Prices } from './cover-bound.ts';
 import { type CoverModel, type CoverProblem, coverModelOf } from './cover-model.ts';
 import { fixedOf, startOf } from './cover-start.ts';
 import { CoverState } from './cover-state.ts';
@@ -19,6 +19,14 @@ export interface CoverLimits {
   readonly moves?: number;
   /** A purchase to start from, 0/1 for each bag. */
   readonly start?: ArrayLike<number>;
+  /** Rounds spent on the first bound, default 300. */
+  readonly rounds?: number;
+  /** True worth of a purchase where the goals reached overrate it; never more than their value. */
+  readonly worth?: (bought: Int8Array) => number;
+  /** Annealing moves that are valued by `worth`. */
+  readonly worthMoves?: number;
+  /** Stop once proven within this much of the best, default 0. */
+  readonly within?: number;
 }
 export interface CoverAnswer {
   /** 0/1 for each bag. */
@@ -62,6 +70,10 @@ class CoverSearch {
   #value: number;
   /** Largest bound of a node that was left unfinished. */
   #open = Number.NEGATIVE_INFINITY;
+  /** Largest relaxed value of a purchase whose true worth is less. */
+  #overrated = Number.NEGATIVE_INFINITY;
+  readonly #slack: number;
+  readonly #rounds: number;
   #nodes = 0;
   #stopped = false;
   #deadline: number;
@@ -71,22 +83,31 @@ class CoverSearch {
     this.#limits = limits;
     this.#bound = new CoverBound(model);
     this.#state = new CoverState(model);
-    if (start !== undefined) this.#state.set(start);
-    this.#best = start?.slice();
-    this.#value = start === undefined ? nothingYet : this.#state.value;
     this.#deadline =
       limits.now === undefined || limits.milliseconds === undefined ? Number.POSITIVE_INFINITY : limits.now() + limits.milliseconds;
+    this.#slack = limits.within ?? 0;
+    this.#rounds = limits.rounds ?? rootRounds;
+    this.#value = nothingYet;
+    if (start === undefined) return;
+    this.#state.set(start);
+    this.#keepIfBetter();
+    if (limits.start !== undefined) {
+      this.#state.set(limits.start);
+      this.#keepIfBetter();
+    }
+    if (limits.worth !== undefined) this.#improve();
   }
 
   run(): CoverAnswer | undefined {
     const roots = this.#roots();
-    const polished = roots.map((root, k) => (k < rootsToPolish ? this.#polish(root) : root));
+    const polished = roots.map((root, k) => (k < (this.#limits.worth === undefined ? rootsToPolish : 1) ? this.#polish(root) : root));
     for (const root of polished) {
-      if (this.#atLeast(root.bound)) this.#search(root.fixed, root.shipping, root.prices, root.bound, root.wanted);
+      if (this.#atLeast(root.bound)) this.#search(root, root.fixed, root.prices, root.bound, root.wanted);
     }
     if (this.#best === undefined) return undefined;
     this.#state.set(this.#best);
-    const bound = this.#stopped ? Math.max(this.#value, this.#open) : this.#value;
+    const most = Math.max(this.#value, Number.NEGATIVE_INFINITY, ...polished.map((root) => root.bound));
+    const bound = Math.min(most, Math.max(this.#value + this.#slack, this.#overrated, this.#open));
     return {
       bought: [...this.#best],
       value: this.#value,
@@ -121,27 +142,33 @@ class CoverSearch {
   #rootOf(way: readonly number[]): Root | undefined {
     const { suppliers = [], supplierOf = [], budget } = this.#model.problem;
     const fixed = fixedOf(this.#model);
+    const isOutside = new Int8Array(fixed.length).fill(1);
     let shipping = 0;
+    let toSpend = 0;
     for (const [s, state] of way.entries()) {
       const terms = suppliers[s];
       if (terms === undefined) continue;
+      const already = terms.spent ?? 0;
+      if (state === paysNothing && already > 0) return undefined;
       if (state === paysShipping) shipping += terms.shipping;
-      const away = state === paysNothing && (terms.spent ?? 0) === 0;
-      if (state === paysNothing && !away) return undefined;
-      let most = terms.spent ?? 0;
+      let most = already;
       for (let bag = 0; bag < fixed.length; bag++) {
         if (supplierOf[bag] !== s) continue;
-        if (away && fixed[bag] === 1) return undefined;
-        if (away) fixed[bag] = 0;
-        else if (fixed[bag] !== 0) most += this.#model.costs[bag] as number;
+        if (state === paysNothing && fixed[bag] === 1) return undefined;
+        if (state === paysNothing) fixed[bag] = 0;
+        if (fixed[bag] !== 0) most += this.#model.costs[bag] as number;
+        if (state === spendsEnough) isOutside[bag] = 0;
       }
-      if (state === spendsEnough && terms.shipping > 0 && most < (terms.freeFrom ?? 0)) return undefined;
+      if (state !== spendsEnough || terms.shipping === 0) continue;
+      if (most < (terms.freeFrom ?? 0)) return undefined;
+      toSpend += Math.max(0, (terms.freeFrom ?? 0) - already);
     }
-    const prices = noPrices(this.#model);
     const money = this.#moneyLeft(fixed, shipping);
-    if (money < 0 || shipping > budget) return undefined;
-    const answer = this.#bound.bound({ fixed, money, prices, beat: this.#value, rounds: rootRounds });
-    return { fixed, shipping, prices, bound: answer.bound, wanted: answer.wanted.slice() };
+    if (money < 0 || shipping + toSpend > budget) return undefined;
+    const outside = { isOutside, most: budget - shipping - toSpend };
+    const prices = noPrices(this.#model);
+    const answer = this.#bound.bound({ fixed, money, prices, beat: this.#value + this.#slack, rounds: this.#rounds, outside });
+    return { fixed, shipping, outside, prices, bound: answer.bound, wanted: answer.wanted.slice() };
   }
 
   /** Anneals once more among the bags that the relaxation is undecided about, and tightens the bound with the better answer. */
@@ -151,7 +178,7 @@ class CoverSearch {
     this.#tryRounding(fixed, wanted);
     const undecided = (bag: number): boolean => fixed[bag] === free && (wanted[bag] as number) > 0.02 && (wanted[bag] as number) < 0.98;
     const seed = this.#limits.seed ?? 1;
-    for (const extra of [1, 2]) {
+    for (const extra of this.#limits.worth === undefined ? [1, 2] : [1]) {
       const better = startOf(
         this.#model,
         (this.#limits.moves ?? movesPerBag * this.#model.bagCount) * 2,
@@ -160,11 +187,19 @@ class CoverSearch {
         undecided,
       );
       if (better === undefined || better.value <= this.#value) continue;
-      this.#value = better.value;
-      this.#best = better.bought;
+      this.#state.set(better.bought);
+      this.#keepIfBetter();
     }
+    if (this.#limits.worth !== undefined) this.#improve();
     if (!this.#atLeast(root.bound)) return root;
-    const answer = this.#bound.bound({ fixed, money: this.#moneyLeft(fixed, shipping), prices, beat: this.#value, rounds: rootRounds });
+    const answer = this.#bound.bound({
+      fixed,
+      money: this.#moneyLeft(fixed, shipping),
+      prices,
+      beat: this.#value + this.#slack,
+      rounds: this.#rounds,
+      outside: root.outside,
+    });
     return { ...root, bound: Math.min(root.bound, answer.bound), wanted: answer.wanted.slice() };
   }
 
@@ -174,14 +209,14 @@ class CoverSearch {
     return money;
   }
   #atLeast(bound: number): boolean {
-    return (this.#model.wholeValues ? Math.floor(bound + 1e-6) : bound - 1e-9) > this.#value;
+    return (this.#model.wholeValues ? Math.floor(bound + 1e-6) : bound - 1e-9) > this.#value + this.#slack;
   }
   #mustStop(): boolean {
     if (this.#nodes >= (this.#limits.nodes ?? Number.POSITIVE_INFINITY)) return true;
     return this.#limits.now !== undefined && (this.#nodes & 7) === 0 && this.#limits.now() >= this.#deadline;
   }
 
-  #search(fixed: Int8Array, shipping: number, prices: Prices, bound: number, wanted: Float64Array): void {
+  #search(root: Root, fixed: Int8Array, prices: Prices, bound: number, wanted: Float64Array): void {
     if (this.#stopped || this.#mustStop()) {
       this.#stopped = true;
       if (bound > this.#open) this.#open = bound;
@@ -193,23 +228,31 @@ class CoverSearch {
     const bag = this.#branchingBag(fixed, wanted);
     if (bag < 0) {
       this.#tryLeaf(fixed);
+      if (bound > this.#overrated && this.#limits.worth !== undefined) this.#overrated = bound;
       return;
     }
     const first = (wanted[bag] as number) >= 0.5 ? 1 : 0;
     for (const side of [first, 1 - first]) {
       const child = fixed.slice();
       child[bag] = side;
-      const money = this.#settle(child, shipping);
+      const money = this.#settle(child, root);
       if (money < 0) continue;
       const childPrices = { links: prices.links.slice(), pieces: prices.pieces.slice() };
-      const answer = this.#bound.bound({ fixed: child, money, prices: childPrices, beat: this.#value, rounds: nodeRounds });
+      const answer = this.#bound.bound({
+        fixed: child,
+        money,
+        prices: childPrices,
+        beat: this.#value + this.#slack,
+        rounds: nodeRounds,
+        outside: root.outside,
+      });
       const childBound = Math.min(bound, answer.bound);
-      if (this.#atLeast(childBound)) this.#search(child, shipping, childPrices, childBound, answer.wanted.slice());
+      if (this.#atLeast(childBound)) this.#search(root, child, childPrices, childBound, answer.wanted.slice());
     }
   }
 
   /** Follows what the fixed bags imply; the money left for free bags, negative if this cannot be. */
-  #settle(fixed: Int8Array, shipping: number): number {
+  #settle(fixed: Int8Array, root: Root): number {
     const { after, coloursOf, mostColours, ownColours } = this.#model.problem;
     if (after !== undefined) {
       for (let bag = 0; bag < fixed.length; bag++) {
@@ -230,8 +273,14 @@ class CoverSearch {
             fixed[bag] = 0;
       }
     }
-    const money = this.#moneyLeft(fixed, shipping);
-    for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === free && (this.#model.costs[bag] as number) > money) fixed[bag] = 0;
+    const money = this.#moneyLeft(fixed, root.shipping);
+    const { isOutside, most } = root.outside;
+    let outside = most;
+    for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === 1 && isOutside[bag] === 1) outside -= this.#model.costs[bag] as number;
+    if (outside < 0) return -1;
+    for (let bag = 0; bag < fixed.length; bag++)
+      if (fixed[bag] === free && (this.#model.costs[bag] as number) > (isOutside[bag] === 1 ? Math.min(money, outside) : money))
+        fixed[bag] = 0;
     return money;
   }
 
@@ -268,15 +317,84 @@ class CoverSearch {
     }
     this.#keepIfBetter();
   }
-  #keepIfBetter(): void {
-    if (this.#state.value <= this.#value || !this.#state.isAllowed()) return;
-    this.#value = this.#state.value;
+  /** Keeps what `state` holds if it is allowed and worth more than the best so far. */
+  #keepIfBetter(): boolean {
+    if (this.#state.value <= this.#value || !this.#state.isAllowed()) return false;
+    const worth = this.#limits.worth?.(this.#state.bought) ?? this.#state.value;
+    if (worth <= this.#value + 1e-12) return false;
+    this.#value = worth;
     this.#best = this.#state.bought.slice();
+    return true;
+  }
+
+  /** Anneals by the true worth, then climbs: adds the bag that gains most for its price, else exchanges one bag for another. */
+  #improve(): void {
+    if (this.#best === undefined) return;
+    const fixed = fixedOf(this.#model);
+    const movable = [...fixed.keys()].filter((bag) => fixed[bag] === free);
+    const { worth, worthMoves = 0, seed = 1 } = this.#limits;
+    const better = startOf(this.#model, worthMoves, seed, this.#best, undefined, worth);
+    this.#state.set(better?.bought ?? this.#best);
+    this.#climb(movable, this.#worth());
+  }
+  #worth(): number {
+    return this.#limits.worth?.(this.#state.bought) ?? this.#state.value;
+  }
+  #climb(movable: readonly number[], from: number): void {
+    let value = from;
+    for (;;) {
+      const added = this.#addBest(movable, value);
+      const next = added ?? this.#exchange(movable, value);
+      if (next === undefined) break;
+      value = next;
+    }
+    this.#keepIfBetter();
+  }
+  #addBest(movable: readonly number[], value: number): number | undefined {
+    let best = 0;
+    let chosen: { readonly bag: number; readonly worth: number } | undefined;
+    const before = this.#state.spent;
+    for (const bag of movable) {
+      if (this.#state.has(bag)) continue;
+      this.#state.toggle(bag);
+      if (this.#state.isAllowed()) {
+        const worth = this.#worth();
+        const gain = (worth - value) / Math.max(1, this.#state.spent - before);
+        if (worth > value + 1e-9 && gain > best) {
+          best = gain;
+          chosen = { bag, worth };
+        }
+      }
+      this.#state.toggle(bag);
+    }
+    if (chosen === undefined) return undefined;
+    this.#state.toggle(chosen.bag);
+    return chosen.worth;
+  }
+  #exchange(movable: readonly number[], value: number): number | undefined {
+    for (const out of movable) {
+      if (!this.#state.has(out)) continue;
+      this.#state.toggle(out);
+      for (const bag of movable) {
+        if (bag === out || this.#state.has(bag)) continue;
+        this.#state.toggle(bag);
+        // The goals reached are never less than the worth: most exchanges end here.
+        if (this.#state.value > value && this.#state.isAllowed()) {
+          const worth = this.#worth();
+          if (worth > value + 1e-9) return worth;
+        }
+        this.#state.toggle(bag);
+      }
+      this.#state.toggle(out);
+    }
+    return undefined;
   }
 }
+
 interface Root {
   readonly fixed: Int8Array;
   readonly shipping: number;
+  readonly outside: NonNullable<BoundQuestion['outside']>;
   readonly prices: Prices;
   readonly bound: number;
   readonly wanted: Float64Array;

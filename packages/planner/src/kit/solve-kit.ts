@@ -1,0 +1,142 @@
+import { fail, type Money, money, ok, type Problem, type Result } from '@twistwright/units';
+import { cheapestCompletion, spentOn } from './cheapest-completion.ts';
+import { checkKit, priced } from './check-kit.ts';
+import { coverModelOf } from './cover-model.ts';
+import { CoverState } from './cover-state.ts';
+import { describeKit } from './describe-kit.ts';
+import { type KitModel, kitModelOf } from './kit-model.ts';
+import type { Kit, KitProblem } from './kit-problem.ts';
+import { KitValuer, piecesWith } from './kit-worth.ts';
+import { type CoverAnswer, solveCover } from './solve-cover.ts';
+
+/** How much effort goes into an answer. All limits are counts, so that the same problem gives the same kit on every machine. */
+export interface KitLimits {
+  /** `soon`: for a slider, within 100 ms; `full`: as near to proven as a second allows. Default `full`. */
+  readonly effort?: 'soon' | 'full';
+  readonly seed?: number;
+  /** A clock in milliseconds and how many may pass: ends the search early, with a true but wider gap. */
+  readonly now?: () => number;
+  readonly milliseconds?: number;
+  /** Offers bought in a kit to start from (bags by offer). */
+  readonly start?: ReadonlyMap<string, number>;
+}
+
+/** A purchase found for a model, with its proof. */
+export interface FoundKit {
+  readonly model: KitModel;
+  readonly bought: readonly number[];
+  readonly answer: CoverAnswer;
+}
+
+/**
+ * The purchase that lets the largest expected share of requests be met for the budget, must-haves first. Integer programming by branch
+ * and bound; the answer says whether it is proven or how far from the best it can be. A budget below the must-haves, and whatever else
+ * makes an answer impossible, is refused with what would be possible.
+ */
+export function firstKit(problem: KitProblem, limits: KitLimits = {}): Result<Kit> {
+  const found = findKit(problem, limits);
+  return found.ok ? ok(describeKit(found.value)) : found;
+}
+
+/** As {@link firstKit}, before it is put into words. */
+export function findKit(problem: KitProblem, limits: KitLimits = {}): Result<FoundKit> {
+  const errors = checkKit(problem).filter((one) => one.weight === 'error');
+  if (errors.length > 0) return fail(errors);
+  const model = kitModelOf(problem);
+  if (model.cover.budget < 0) return fail([tooLittle(problem, model)]);
+  const answer = search(model, limits);
+  if (answer === undefined) return fail([forcedTooDear(problem, model)]);
+  return ok({ model, bought: answer.bought, answer });
+}
+
+/** Searches a model; undefined if the forced purchases break the budget or the limit on colours. */
+export function search(model: KitModel, limits: KitLimits): CoverAnswer | undefined {
+  const soon = limits.effort === 'soon';
+  const start = limits.start;
+  const left = new Map(start ?? []);
+  const from = model.bags.map((bag) => {
+    const count = left.get(bag.offer.id) ?? 0;
+    left.set(bag.offer.id, count - 1);
+    return count > 0 ? 1 : 0;
+  });
+  const valuer = new KitValuer(model);
+  const answer = solveCover(model.cover, {
+    moves: (soon ? 20 : 60) * model.bags.length,
+    rounds: soon ? 60 : 300,
+    nodes: soon ? 0 : 400,
+    within: 1e-4 * model.requests,
+    seed: limits.seed ?? 1,
+    worth: (bought) => valuer.met(piecesWith(model, bought)),
+    worthMoves: soon ? 1000 : 10_000,
+    ...(start === undefined ? {} : { start: from }),
+    ...(limits.now === undefined ? {} : { now: limits.now }),
+    ...(limits.milliseconds === undefined ? {} : { milliseconds: limits.milliseconds }),
+  });
+  return answer === undefined ? undefined : withoutIdle(model, answer);
+}
+
+/** Gives back bags that add nothing, dearest first, as long as that saves money. */
+function withoutIdle(model: KitModel, answer: CoverAnswer): CoverAnswer {
+  const state = new CoverState(coverModelOf(model.cover));
+  state.set(answer.bought);
+  const forced = new Set(model.cover.forcedIn ?? []);
+  const valuer = new KitValuer(model);
+  const worth = (): number => valuer.met(piecesWith(model, state.bought));
+  let value = answer.value;
+  const order = [...model.bags.keys()]
+    .filter((bag) => state.has(bag) && !forced.has(bag))
+    .sort((a, b) => (model.cover.costs[b] ?? 0) - (model.cover.costs[a] ?? 0) || b - a);
+  for (const bag of order) {
+    const before = state.spent;
+    state.toggle(bag);
+    const without = worth();
+    if (without >= value - 1e-9 * model.requests && state.spent <= before && state.isAllowed()) value = Math.max(value, without);
+    else state.toggle(bag);
+  }
+  return { ...answer, bought: [...state.bought], value: Math.max(value, worth()), spent: state.spent };
+}
+
+/**
+ * The smallest budget with which all must-haves, what is to be bought in any case, and at least one figure can be had; undefined if no
+ * budget is enough.
+ */
+export function leastBudget(problem: KitProblem): Money | undefined {
+  const model = kitModelOf(problem);
+  const bought = new Int8Array(model.bags.length);
+  for (const bag of model.cover.forcedIn ?? []) bought[bag] = 1;
+  const start = spentOn(model, bought).total;
+  let least: number | undefined;
+  for (const [f, figure] of model.figures.entries()) {
+    const completion = figure.requests > 0 ? cheapestCompletion(model, bought, f) : undefined;
+    if (completion !== undefined && (least === undefined || completion.cost < least)) least = completion.cost;
+  }
+  return least === undefined ? undefined : money(start + least);
+}
+
+function tooLittle(problem: KitProblem, model: KitModel): Problem {
+  const tools = model.mustHaves.reduce((sum, tool) => sum + tool.price, 0);
+  const least = leastBudget({ ...problem, wishes: { ...problem.wishes, budget: money(Number.MAX_SAFE_INTEGER) } });
+  return {
+    code: 'kit.budget',
+    path: ['wishes', 'budget'],
+    sentence: `The budget of ${priced(problem, problem.wishes.budget)} is below the must-haves at ${priced(problem, tools)} (${model.mustHaves.map((tool) => tool.name).join(', ')}).`,
+    todo: least === undefined ? 'Add offers.' : possibleFrom(problem, least),
+    weight: 'error',
+  };
+}
+function possibleFrom(problem: KitProblem, least: Money): string {
+  const model = kitModelOf({ ...problem, wishes: { ...problem.wishes, budget: least } });
+  const answer = search(model, { effort: 'soon' });
+  const share = answer === undefined ? 0 : answer.value / model.requests;
+  return `A kit works from ${priced(problem, least)}; it meets ${Math.round(100 * share)} % of the requests.`;
+}
+function forcedTooDear(problem: KitProblem, model: KitModel): Problem {
+  const forced = (model.cover.forcedIn ?? []).reduce((sum, bag) => sum + (model.cover.costs[bag] ?? 0), 0);
+  return {
+    code: 'kit.forced',
+    path: ['wishes', 'forcedIn'],
+    sentence: `What is to be bought in any case (${priced(problem, forced)} before shipping) does not fit the budget of ${priced(problem, problem.wishes.budget)} or the limit on colours.`,
+    todo: 'Take one of these out, or raise the budget.',
+    weight: 'error',
+  };
+}
