@@ -35,6 +35,8 @@ interface Overlap {
   readonly one: number;
   readonly other: number;
   readonly lead: number;
+  /** How much they overlap: `lead / weight` is how much nearer the first is, picture units. */
+  readonly weight: number;
 }
 
 function overlaps(things: readonly Drawn[]): readonly Overlap[] {
@@ -44,11 +46,11 @@ function overlaps(things: readonly Drawn[]): readonly Overlap[] {
     for (let j = i + 1; j < things.length; j++) {
       const [one, other] = [things[i] as Drawn, things[j] as Drawn];
       if (one.strand === other.strand && Math.abs(one.place - other.place) <= 1) continue;
-      if (one.on === other.strand) found.push({ one: i, other: j, lead: Number.POSITIVE_INFINITY });
-      else if (other.on === one.strand) found.push({ one: i, other: j, lead: Number.NEGATIVE_INFINITY });
+      if (one.on === other.strand) found.push({ one: i, other: j, lead: Number.POSITIVE_INFINITY, weight: 1 });
+      else if (other.on === one.strand) found.push({ one: i, other: j, lead: Number.NEGATIVE_INFINITY, weight: 1 });
       else if (meet(boxes[i] as Box, boxes[j] as Box)) {
-        const lead = leadOf(one.covers, other.covers);
-        if (lead !== 0) found.push({ one: i, other: j, lead });
+        const { lead, weight } = leadOf(one.covers, other.covers);
+        if (lead !== 0) found.push({ one: i, other: j, lead, weight });
       }
     }
   return found;
@@ -56,26 +58,41 @@ function overlaps(things: readonly Drawn[]): readonly Overlap[] {
 
 /** Below this share of the greater, the smaller of two bubbles' leads over one another is only their squeezed twist. */
 const woven = 0.3;
+/** Bubbles that are nearer than one another by less than this, in radii, only touch. */
+const wovenRadii = 0.5;
 
 /** Bubbles that are truly woven keep the order of their stretches; of two others one is wholly in front, so that neither is cut for nothing. */
 function oneWay(found: readonly Overlap[], things: readonly Drawn[]): readonly Overlap[] {
-  const sums = new Map<string, { ahead: number; back: number }>();
+  const sums = new Map<string, { ahead: number; back: number; aheadWeight: number; backWeight: number }>();
   const strandsOf = ({ one, other }: Overlap): readonly [string, number] => {
     const [a, b] = [(things[one] as Drawn).strand, (things[other] as Drawn).strand];
     return a <= b ? [`${a} ${b}`, 1] : [`${b} ${a}`, -1];
   };
   for (const overlap of found) {
     const [key, sign] = strandsOf(overlap);
-    const sum = sums.get(key) ?? { ahead: 0, back: 0 };
-    if (overlap.lead * sign > 0) sum.ahead += Math.abs(overlap.lead);
-    else sum.back += Math.abs(overlap.lead);
+    const sum = sums.get(key) ?? { ahead: 0, back: 0, aheadWeight: 0, backWeight: 0 };
+    if (overlap.lead * sign > 0) {
+      sum.ahead += Math.abs(overlap.lead);
+      sum.aheadWeight += overlap.weight;
+    } else {
+      sum.back += Math.abs(overlap.lead);
+      sum.backWeight += overlap.weight;
+    }
     sums.set(key, sum);
   }
   return found.map((overlap) => {
     const [key, sign] = strandsOf(overlap);
-    const { ahead, back } = sums.get(key) as { ahead: number; back: number };
+    const { ahead, back, aheadWeight, backWeight } = sums.get(key) as {
+      ahead: number;
+      back: number;
+      aheadWeight: number;
+      backWeight: number;
+    };
     if ((things[overlap.one] as Drawn).strand === (things[overlap.other] as Drawn).strand) return overlap;
-    if (Math.min(ahead, back) > woven * Math.max(ahead, back) || !Number.isFinite(overlap.lead)) return overlap;
+    const nearer = Math.min(ahead / Math.max(aheadWeight, 1e-9), back / Math.max(backWeight, 1e-9));
+    const thick = Math.min(...[overlap.one, overlap.other].map((thing) => (things[thing] as Drawn).covers[0]?.radius ?? 0));
+    const isWoven = Math.min(ahead, back) > woven * Math.max(ahead, back) && nearer > wovenRadii * thick;
+    if (isWoven || !Number.isFinite(overlap.lead)) return overlap;
     return { ...overlap, lead: Math.abs(overlap.lead) * (ahead >= back ? sign : -sign) };
   });
 }
@@ -133,12 +150,15 @@ export const covering = (one: Drawn, other: Drawn): boolean =>
   );
 
 /** By how much the first is nearer than the second, weighed by how much they overlap; 0 where they do not. */
-function leadOf(one: readonly Cover[], other: readonly Cover[]): number {
+function leadOf(one: readonly Cover[], other: readonly Cover[]): { readonly lead: number; readonly weight: number } {
   let lead = 0;
+  let weight = 0;
   for (const a of one)
     for (const b of other) {
       const overlap = a.radius + b.radius - Math.sqrt((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y));
-      if (overlap > 0.4) lead += overlap * overlap * (a.near - b.near);
+      if (overlap <= 0.4) continue;
+      lead += overlap * overlap * (a.near - b.near);
+      weight += overlap * overlap;
     }
-  return lead;
+  return { lead, weight };
 }

@@ -21,15 +21,18 @@ export function stretchOf(strand: Strand, first: number, last: number, rubber: R
   const end = line.length - 1;
   const [startCut, endCut] = [first > 0, last < end];
   const cut = startCut || endCut ? ' stroke-linecap="butt"' : '';
-  const through = (spots: readonly Spot[]): string =>
+  const path = (spots: readonly Spot[]): string =>
     straight && spots.length > 1 ? pathThrough([spots[first] as Spot, spots[last] as Spot], 0, 1) : pathThrough(spots, first, last);
+  const through = (spots: readonly Spot[]): string => path(lapped(spots, startCut ? first : -1, endCut ? last : -1));
   const rimWidth = 2 * radius;
   const bodyWidth = Math.max(2 * radius - 2 * Math.min(edge, radius * 0.4), 0.6);
   const d = through(line);
+  // The edge stops where it is cut, everything else laps over a little, so that no hairline of edge colour is left across the bubble.
+  const edged = path(line);
   const caps = (colour: string, width: number): string =>
     cut === '' || (startCut && endCut) ? '' : stroke(pathThrough([line[startCut ? end : 0] as Spot], 0, 0), colour, width);
   let text =
-    stroke(d, rubber.rim, rimWidth, cut) +
+    stroke(edged, rubber.rim, rimWidth, cut) +
     caps(rubber.rim, rimWidth) +
     stroke(d, rubber.body, bodyWidth, cut) +
     caps(rubber.body, bodyWidth);
@@ -40,6 +43,21 @@ export function stretchOf(strand: Strand, first: number, last: number, rubber: R
   if (finish === 'pearl') text += stroke(through(strand.light), '#fff', radius * 0.9, `${cut} opacity=".38"`);
   if (finish === 'mirror' || finish === 'metallic') text += stroke(through(strand.shade), '#fff', radius * 0.2, `${cut} opacity=".8"`);
   return text + glossOf(strand, first, last);
+}
+
+/** How far a stretch laps over where it is cut, picture units. */
+const lap = 0.8;
+
+/** The line with the points at the two cuts (-1: not cut) moved outwards by the lap. */
+function lapped(spots: readonly Spot[], startCut: number, endCut: number): readonly Spot[] {
+  if (startCut < 0 && endCut < 0) return spots;
+  const beyond = (at: number, inner: number): Spot => {
+    const [spot, other] = [spots[at] as Spot, spots[inner] as Spot];
+    const [dx, dy] = [spot.x - other.x, spot.y - other.y];
+    const size = Math.max(1e-6, Math.sqrt(dx * dx + dy * dy));
+    return { x: spot.x + (dx / size) * lap, y: spot.y + (dy / size) * lap };
+  };
+  return spots.map((spot, i) => (i === startCut ? beyond(i, i + 1) : i === endCut ? beyond(i, i - 1) : spot));
 }
 
 /** A round: edge, body, a crescent of shade, a patch of light, a short streak. */

@@ -93,7 +93,7 @@ const common = (piece: Recipe['pieces'][number], index: number): Pick<SkeletonBu
 function bubbleOf(recipe: Recipe, bubble: UnfoldedBubble, length: number, deed: number, sizes: readonly Size[]): SkeletonBubble {
   const piece = recipe.pieces[bubble.piece] as Recipe['pieces'][number];
   const size = sizeOf(piece.size, sizes) ?? fallback;
-  const form = formOf(bubble, size);
+  const form = formOf(bubble, length, size);
   return {
     ...common(piece, bubble.piece),
     from: bubble.from,
@@ -114,14 +114,20 @@ function bubbleOf(recipe: Recipe, bubble: UnfoldedBubble, length: number, deed: 
 
 const fallback: Size = { code: '260', shape: 'tube', diameterInches: 2, lengthInches: 60, flatInches: 11, stretch: 5.4, source: 'nominal' };
 
-function formOf(bubble: UnfoldedBubble, size: Size): Form {
+/** A loop shorter than this, in radii, has no hole and no sides: it is a ball like a pinch. */
+const blobRadii = 5;
+const isBlob = (kind: UnfoldedBubble['kind'], length: number, size: Size): boolean =>
+  (kind === 'loop' || kind === 'fold') && length < (blobRadii * twistedShare * size.diameterInches) / 2;
+
+function formOf(bubble: UnfoldedBubble, length: number, size: Size): Form {
   const { kind } = bubble;
   if (kind === 'flat') return bubble.from === bubble.to ? 'ring' : 'flat';
   if (size.shape === 'heart' || size.shape === 'flower') return size.shape;
   if (size.shape === 'ring') return 'donut';
   if (size.shape === 'round' || size.shape === 'link') return 'round';
   if (kind === 'tulip' || kind === 'apple') return kind;
-  if (bubble.from === bubble.to) return kind === 'pinch' ? 'ball' : kind === 'loop' || kind === 'fold' ? kind : 'ring';
+  if (bubble.from === bubble.to)
+    return kind === 'pinch' || isBlob(kind, length, size) ? 'ball' : kind === 'loop' || kind === 'fold' ? kind : 'ring';
   return (bubble.bendDegrees ?? 0) > 12 ? 'bent' : 'straight';
 }
 
@@ -131,7 +137,7 @@ function radiusOf(size: Size, form: Form, length: number): number {
   if (form === 'flat' || form === 'tail') return full * flatShare;
   const radius = full * twistedShare;
   // A pinch keeps its air but becomes a ball: 4/3 R^3 = r^2 l.
-  if (form === 'ball') return Math.min(cubeRoot(0.75 * radius * radius * length), 1.15 * radius);
+  if (form === 'ball') return Math.min(cubeRoot(0.75 * radius * radius * length), 1.5 * radius);
   if (form === 'tulip' || form === 'apple') return Math.max(radius, Math.min(length * 0.42, full * 1.3));
   return Math.min(radius, Math.max(0.58 * length, 0.2 * radius));
 }
