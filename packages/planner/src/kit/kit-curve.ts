@@ -6,7 +6,7 @@ import type { KitProblem } from './kit-problem.ts';
 import { piecesWith, worthOf } from './kit-worth.ts';
 import { type KitLimits, leastBudget, search } from './solve-kit.ts';
 
-export interface CurvePoint {
+export interface KitCurvePoint {
   readonly budget: Money;
   readonly spent: Money;
   /** Share of requests met, and what no purchase for this budget can exceed. */
@@ -16,7 +16,7 @@ export interface CurvePoint {
 }
 export interface KitCurve {
   /** From the cheapest kit that works to everything, ascending; `met` never falls. */
-  readonly points: readonly CurvePoint[];
+  readonly points: readonly KitCurvePoint[];
   readonly cheapest: Money;
   /** Enough for all that can be met, within a thousandth. */
   readonly everything: Money;
@@ -39,7 +39,7 @@ export function kitCurve(problem: KitProblem, count = 20, limits: KitLimits = { 
       },
     ]);
   const everything = money(Math.max(cheapest, costOfEverything(rich)));
-  const points: CurvePoint[] = [];
+  const points: KitCurvePoint[] = [];
   let before: ReadonlyMap<string, number> = new Map();
   for (let k = 0; k < count; k++) {
     const budget = money(Math.round(cheapest + ((everything - cheapest) * k) / Math.max(1, count - 1)));
@@ -60,7 +60,7 @@ export function kitCurve(problem: KitProblem, count = 20, limits: KitLimits = { 
 }
 
 /** What a larger budget cannot exceed a smaller one cannot either. */
-function tightened(points: readonly CurvePoint[]): readonly CurvePoint[] {
+function tightened(points: readonly KitCurvePoint[]): readonly KitCurvePoint[] {
   let most = 1;
   return [...points]
     .reverse()
