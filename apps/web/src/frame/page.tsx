@@ -5,17 +5,19 @@ export interface PageProps {
   readonly title: string;
   /** Whose book it is, for the foot. */
   readonly whose?: string;
+  /** The numbers of the page are still being worked out. */
+  readonly isBusy?: boolean;
   readonly children: ReactNode;
 }
 
 /** One page: its content, and the cautions at the foot. */
-export function Page({ title, whose, children }: PageProps): ReactElement {
+export function Page({ title, whose, isBusy = false, children }: PageProps): ReactElement {
   useEffect(() => {
     document.title = `${title} · Twistwright`;
   }, [title]);
   return (
     <>
-      <main id="main" className="wrap" tabIndex={-1}>
+      <main id="main" className="wrap" tabIndex={-1} aria-busy={isBusy}>
         {children}
       </main>
       <footer className="wrap">

@@ -61,9 +61,6 @@ export function Diary(): ReactElement {
             <Link className="btn full" to="/gigs/new">
               Add a gig
             </Link>
-            <a className="btn" href="/api/calendar.ics" download>
-              Give me the calendar file
-            </a>
           </div>
         </>
       )}

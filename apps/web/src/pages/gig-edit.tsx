@@ -177,6 +177,9 @@ function Guests({ draft, set, problems, known }: PartProps & { readonly known: G
         ]}
         onChange={(weather) => set({ weather: weather as GigDraft['weather'] })}
       />
+      <Tick checked={draft.outdoors} onChange={(outdoors) => set({ outdoors })}>
+        It is outdoors
+      </Tick>
     </>
   );
 }
@@ -195,9 +198,6 @@ function People({ draft, set }: Pick<PartProps, 'draft' | 'set'>): ReactElement 
           {artist.name}
         </Tick>
       ))}
-      <Tick checked={draft.outdoors} onChange={(outdoors) => set({ outdoors })}>
-        It is outdoors
-      </Tick>
     </Group>
   );
 }

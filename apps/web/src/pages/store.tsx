@@ -106,9 +106,6 @@ function StockTable({ items, lines }: { readonly items: readonly Item[]; readonl
           <th scope="col" className="num">
             Pieces
           </th>
-          <th scope="col">
-            <span className="skip">Change</span>
-          </th>
         </tr>
       </thead>
       <tbody>
@@ -117,18 +114,15 @@ function StockTable({ items, lines }: { readonly items: readonly Item[]; readonl
           return (
             <tr key={item.id}>
               <th scope="row">
-                <ItemName book={book} item={item.id} />
+                <Link to="/store/$item" params={{ item: item.id }}>
+                  <ItemName book={book} item={item.id} />
+                </Link>
               </th>
               <td className="roomy">
                 <Amount book={book} item={item} lines={here} />
               </td>
               <td className="roomy plainrow">{whereText(book, here)}</td>
               <td className="num">{here.reduce((sum, line) => sum + line.count, 0)}</td>
-              <td className="num">
-                <Link to="/store/$item" params={{ item: item.id }} aria-label={`Change ${item.id}`}>
-                  Change
-                </Link>
-              </td>
             </tr>
           );
         })}
