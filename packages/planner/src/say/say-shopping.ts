@@ -7,21 +7,24 @@ import type { Said } from './say-forecast.ts';
 /** What to buy, for how much, and how sure that is. */
 export function sayShopping(plan: ShoppingPlan, currency: CurrencyCode): Said {
   const show = (amount: Money): string => wholeMoney(amount, currency);
-  const risk = chanceInWords(1 - plan.chance);
+  const leaves = plan.orders.length === 1 ? 'leaves' : 'leave';
+  const risk =
+    plan.chance >= 1
+      ? `${leaves} no future in which something runs out`
+      : `${leaves} a chance of ${chanceInWords(1 - plan.chance)} that something runs out`;
   if (plan.orders.length === 0)
     return {
       answer: 'There is nothing to buy.',
       more: [`With what is in store and on order something runs out in ${chanceInWords(1 - plan.chanceNow)} futures.`],
     };
   const orders = `${headNumber(plan.orders.length)} ${plan.orders.length === 1 ? 'order' : 'orders'}`;
-  const leaves = plan.orders.length === 1 ? 'leaves' : 'leave';
   const first = plan.orders.find((order) => order.orderBy === plan.firstOrderBy);
   const elsewhere =
     plan.chanceElsewhere === undefined
       ? ''
       : ` On futures it was not made from, nothing runs out in ${percent(plan.chanceElsewhere)} of them.`;
   return {
-    answer: `${orders} for ${show(plan.total)} ${leaves} a chance of ${risk} that something runs out.`,
+    answer: `${orders} for ${show(plan.total)} ${risk}.`,
     more: [
       ...(first === undefined
         ? []
