@@ -38,6 +38,25 @@ export class Chance {
     this.#c = (this.#c + t) | 0;
     return t >>> 0;
   }
+  /** Fills the array with the next uniforms, as so many calls of `uniform` would, and faster. */
+  fill(uniforms: Float64Array): void {
+    let a = this.#a;
+    let b = this.#b;
+    let c = this.#c;
+    let d = this.#d;
+    for (let i = 0; i < uniforms.length; i++) {
+      const t = (((a + b) | 0) + d) | 0;
+      d = (d + 1) | 0;
+      a = b ^ (b >>> 9);
+      b = (c + (c << 3)) | 0;
+      c = (((c << 21) | (c >>> 11)) + t) | 0;
+      uniforms[i] = ((t >>> 0) + 0.5) * perDraw;
+    }
+    this.#a = a;
+    this.#b = b;
+    this.#c = c;
+    this.#d = d;
+  }
   /** Strictly between 0 and 1. */
   uniform(): number {
     return (this.next() + 0.5) * perDraw;
@@ -48,23 +67,23 @@ export class Chance {
   }
   /** Standard normal; one draw each, by inversion, so that streams stay in step. */
   normal(): number {
-    return normalOf(this.next());
+    return normalOf(this.uniform());
   }
 }
 
 /**
- * A 32-bit draw that belongs to `key` and `purpose` alone: whatever else was drawn before, the same guest keeps the same luck. Mixing
+ * A 32-bit draw (from -2^31 to 2^31 - 1) that belongs to `key` and `purpose` alone: whatever else was drawn before, the same guest keeps the same luck. Mixing
  * function by C. Wellons, "lowbias32" of the hash prospector (public domain).
  */
 export function keyed(key: number, purpose: number): number {
   let h = (key + Math.imul(purpose, 0x9e3779b9)) | 0;
   h = Math.imul(h ^ (h >>> 16), 0x21f0aaad);
   h = Math.imul(h ^ (h >>> 15), 0x735a2d97);
-  return (h ^ (h >>> 15)) >>> 0;
+  return h ^ (h >>> 15);
 }
 /** The uniform, strictly between 0 and 1, that belongs to `key` and `purpose`. */
 export function keyedUniform(key: number, purpose: number): number {
-  return (keyed(key, purpose) + 0.5) * perDraw;
+  return ((keyed(key, purpose) >>> 0) + 0.5) * perDraw;
 }
 
 /** The bits of a double, little end first on every machine. */
@@ -74,7 +93,9 @@ const ln2Lo = 1.90821492927058770002e-10;
 
 /** 2^k at index k + 1074, k from -1074 to 1023. */
 const powersOfTwo = new Float64Array(2098);
-for (let k = -1074; k < 1024; k++) powersOfTwo[k + 1074] = 2 ** k;
+powersOfTwo[1074] = 1;
+for (let k = 1075; k < 2098; k++) powersOfTwo[k] = (powersOfTwo[k - 1] as number) * 2;
+for (let k = 1073; k >= 0; k--) powersOfTwo[k] = (powersOfTwo[k + 1] as number) / 2;
 
 /** Logarithm by the series of artanh, slow and good to half a unit in the last place or so; makes the tables. `x` from 0.6 to 1.5. */
 function seriesLog(x: number): number {
@@ -118,16 +139,17 @@ export function log(x: number): number {
   const i = (high >> 13) & 127;
   const k = high >> 20;
   const r = (x * (powersOfTwo[1074 - k] as number) - (middles[i] as number)) * (inverses[i] as number);
-  const p = 0.5 - r * (0.3333333333333333 - r * (0.25 - r * (0.2 - r * (0.16666666666666666 - r * 0.14285714285714285))));
-  return k * ln2Hi + ((logsOfMiddles[i] as number) + (k * ln2Lo + (r - r * r * p)));
+  const r2 = r * r;
+  const p = 0.5 - r * 0.3333333333333333 + r2 * (0.25 - r * 0.2 + r2 * (0.16666666666666666 - r * 0.14285714285714285));
+  return k * ln2Hi + ((logsOfMiddles[i] as number) + (k * ln2Lo + (r - r2 * p)));
 }
 function logAtTheEdge(x: number): number {
   if (!(x > 0)) return x === 0 ? Number.NEGATIVE_INFINITY : Number.NaN;
-  return x === Number.POSITIVE_INFINITY ? x : log(x * 18014398509481984) - 54 * 0.6931471805599453;
+  return x === Number.POSITIVE_INFINITY ? x : log(x * 18014398509481984) - 54 * Math.LN2;
 }
 
 /** 2^(j/128). */
-const rootsOfTwo = Float64Array.from({ length: 128 }, (_, j) => seriesExp((j / 128) * 0.6931471805599453));
+const rootsOfTwo = Float64Array.from({ length: 128 }, (_, j) => seriesExp((j / 128) * Math.LN2));
 /** Adding and taking away 1.5 x 2^52 rounds to the nearest whole number. */
 const rounder = 6755399441055744;
 
@@ -142,7 +164,8 @@ export function exp(x: number): number {
   const k = steps | 0;
   const r = x - steps * (ln2Hi / 128) - steps * (ln2Lo / 128);
   const root = rootsOfTwo[k & 127] as number;
-  const p = r + r * r * (0.5 + r * (0.16666666666666666 + r * (0.041666666666666664 + r * 0.008333333333333333)));
+  const r2 = r * r;
+  const p = r + r2 * (0.5 + r * 0.16666666666666666 + r2 * (0.041666666666666664 + r * 0.008333333333333333));
   return (root + root * p) * (powersOfTwo[1074 + (k >> 7)] as number);
 }
 function expAtTheEdge(x: number): number {
@@ -235,39 +258,42 @@ const chebyshevPoints = Float64Array.of(
   0.984807753012208, 0.8660254037844387, 0.6427876096865394, 0.3420201433256688, 0,
   -0.3420201433256688, -0.6427876096865394, -0.8660254037844387, -0.984807753012208,
 ); // biome-ignore format: a table
+/** The upper half of the bits of 1/2, without 15 of them, which leaves the exponent and the number of the interval; less one. */
+const lastInterval = (0x3fe00000 >> 15) - 1;
 const quantileTable = tabulateQuantile();
 
 /**
- * The standard normal whose probability is (draw + 1/2) / 2^32, for a 32-bit draw: {@link normalQuantile} read from a table of
- * polynomials (32 octaves of the tail probability, 32 intervals each), equal to it within 1e-15 and five times as fast.
+ * The standard normal with probability `u`, for a `u` that came from a 32-bit draw as (n + 1/2) / 2^32: {@link normalQuantile} read from a
+ * table of polynomials (32 octaves of the tail probability, 32 intervals each), equal to it within 1e-15 and faster.
+ * @example normalOf(0.25) // -> -0.6744897501960817
  */
-export function normalOf(draw: number): number {
-  const upper = draw >> 31;
-  const w = (((draw ^ upper) << 1) | 1) >>> 0;
-  const octave = Math.clz32(w);
-  const at = ((octave << 5) | (((w << 1) << octave) >>> 27)) * stride;
-  const x = w * 1.1641532182693481e-10 - (quantileTable[at] as number);
+export function normalOf(u: number): number {
+  const fromMiddle = u - 0.5;
+  const tail = 0.5 - Math.abs(fromMiddle);
+  bits.setFloat64(0, tail, true);
+  const at = (lastInterval - (bits.getInt32(4, true) >> 15)) * stride;
+  const t = quantileTable;
+  const x = tail - (t[at] as number);
   const x2 = x * x;
   const x4 = x2 * x2;
-  const t = quantileTable;
   const low = (t[at + 1] as number) + x * (t[at + 2] as number) + x2 * ((t[at + 3] as number) + x * (t[at + 4] as number));
   const high = (t[at + 5] as number) + x * (t[at + 6] as number) + x2 * ((t[at + 7] as number) + x * (t[at + 8] as number));
-  return (1 + 2 * upper) * (low + x4 * (high + x4 * (t[at + 9] as number)));
+  return fromMiddle * (low + x4 * (high + x4 * (t[at + 9] as number)));
 }
 
-/** For each interval its middle and the coefficients of the polynomial through the quantiles at its Chebyshev points. */
+/** From the middle outward, for each interval its centre and the coefficients of the polynomial through quantile / (u - 1/2) at its Chebyshev points. */
 function tabulateQuantile(): Float64Array {
   const table = new Float64Array(32 * perOctave * stride);
   for (let octave = 0; octave < 32; octave++) {
-    const from = 2 ** -(2 + octave);
+    const from = powersOfTwo[1072 - octave] as number;
     const half = from / perOctave / 2;
     for (let i = 0; i < perOctave; i++) {
       const middle = from + half * (2 * i + 1);
-      const at = (octave * perOctave + i) * stride;
-      const values = chebyshevPoints.map((point) => normalQuantile(middle + half * point));
+      const at = (octave * perOctave + perOctave - 1 - i) * stride;
+      const values = chebyshevPoints.map((point) => normalQuantile(middle + half * point) / (middle + half * point - 0.5));
       table[at] = middle;
       polynomialThrough(chebyshevPoints, values).forEach((c, power) => {
-        table[at + 1 + power] = c / half ** power;
+        table[at + 1 + power] = c * (powersOfTwo[1074 + power * (octave + 8)] as number);
       });
     }
   }

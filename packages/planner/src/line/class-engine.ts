@@ -1,7 +1,7 @@
-import { exp, keyed, keyedUniform, log, normalOf } from '@twistwright/units';
-import { gammaOf } from './line-engine.ts';
+import { keyed, keyedUniform } from '@twistwright/units';
+import { drawn } from './durations.ts';
 import { lengthStep, type RunFindings } from './line-samples.ts';
-import { durationKind, type FlatDuration, type PreparedLine } from './prepared-line.ts';
+import type { PreparedLine } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
 
 /**
@@ -135,18 +135,5 @@ export class ClassEngine implements RunFindings {
   }
   #talking(key: number): number {
     return drawn(this.#line.choosing, key, purpose.choosing) + drawn(this.#line.handingOver, key, purpose.handingOver);
-  }
-}
-
-function drawn(duration: FlatDuration, key: number, what: number): number {
-  switch (duration.kind) {
-    case durationKind.logNormal:
-      return exp(duration.first + duration.second * normalOf(keyedUniform(key, what)));
-    case durationKind.gamma:
-      return gammaOf(duration.second, keyed(key, what)) * (duration.first / duration.second);
-    case durationKind.exponential:
-      return -log(keyedUniform(key, what)) * duration.first;
-    default:
-      return duration.first;
   }
 }

@@ -4,10 +4,10 @@ const block = 64;
 
 /** A {@link Chance} read in blocks: uniforms come out of an array, so that no boxed number stands in the inner loop. */
 export class DrawStream {
+  /** The block at hand and the place of the next draw in it, for loops that read it themselves and call {@link refill} at its end. */
+  readonly uniforms = new Float64Array(block);
+  at = block;
   private readonly chance = new Chance(0);
-  private readonly draws = new Int32Array(block);
-  private readonly uniforms = new Float64Array(block);
-  private at = block;
 
   restart(seed: number, run: number, stream: number): void {
     this.chance.reseed(seed, run, stream);
@@ -18,14 +18,12 @@ export class DrawStream {
     if (this.at === block) this.refill();
     return this.uniforms[this.at++] as number;
   }
-  /** A 32-bit draw as a signed whole number. */
+  /** The next draw as a signed 32-bit number. */
   key(): number {
-    if (this.at === block) this.refill();
-    return this.draws[this.at++] as number;
+    return (this.uniform() * 4294967296 - 2147483648) | 0;
   }
-  private refill(): void {
-    this.chance.fill(this.draws);
-    for (let i = 0; i < block; i++) this.uniforms[i] = (((this.draws[i] as number) >>> 0) + 0.5) * 2.3283064365386963e-10;
+  refill(): void {
+    this.chance.fill(this.uniforms);
     this.at = 0;
   }
 }

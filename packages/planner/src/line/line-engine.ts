@@ -4,18 +4,17 @@
  * there" and "somebody is free"; so starts are worked off in order of time up to each arrival. `as number` on a read of a typed array:
  * the index is in range by construction.
  */
-import { exp, keyed, keyedUniform, log, normalOf } from '@twistwright/units';
+import { exp, keyed, keyedUniform, normalOf } from '@twistwright/units';
 import { DrawStream } from './draw-stream.ts';
+import { drawn, gammaOf, vary } from './durations.ts';
 import type { ListedParty, Wish } from './line-model.ts';
 import type { RunFindings } from './line-samples.ts';
-import { durationKind, type FlatDuration, type PreparedLine } from './prepared-line.ts';
+import { PartyStream } from './party-stream.ts';
+import { durationKind, type PreparedLine } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
+import { Shelf } from './shelf.ts';
 
 const nobody = -1;
-/** Lowest strip of the arrival plane, parties a minute; each further strip doubles the height. Fixed, so that luck stays when rates change. */
-const lowestStrip = 0.25;
-const stripCount = 24;
-
 export class LineEngine implements RunFindings {
   readonly line: PreparedLine;
   /** The minutes at which the length of the line is noted; none if empty. */
@@ -48,12 +47,12 @@ export class LineEngine implements RunFindings {
   /** Waits of the guests who were served, by half minutes; the last cell holds all longer ones. Adds up over runs. */
   readonly waitCounts = new Float64Array(1201);
   /** Whether {@link waitCounts} is kept. */
-  keepsWaits = true;
+  private readonly keepsWaits: boolean;
 
   // The guests of the run, by index in order of arrival.
   private capacity = 256;
   private guests = 0;
-  private parties = 0;
+  private partyCount = 0;
   private arrivedAt = new Float64Array(this.capacity);
   private leavesAt = new Float64Array(this.capacity);
   private key = new Int32Array(this.capacity);
@@ -77,7 +76,7 @@ export class LineEngine implements RunFindings {
   private soonestBreak = 0.5;
   private breaksPending = false;
 
-  private readonly stock: Int32Array;
+  private readonly shelf: Shelf;
   private readonly preMadeLeft: Int32Array;
   private preMadeTotal = 0;
   private readonly figureAdded: Float64Array;
@@ -88,16 +87,9 @@ export class LineEngine implements RunFindings {
   private gridIndex = 0;
 
   // Where arrivals come from.
-  private readonly arrivalsStream = new DrawStream();
+  private readonly parties: PartyStream;
+  private readonly arrivalsStream: DrawStream;
   private readonly serviceStream = new DrawStream();
-  private readonly strips: DrawStream[] = [];
-  private readonly stripAt = new Float64Array(stripCount);
-  private readonly stripKnot = new Int32Array(stripCount);
-  private readonly stripLow = new Float64Array(stripCount);
-  private readonly stripHeight = new Float64Array(stripCount);
-  private stripsUsed = 0;
-  private stripTaken = nobody;
-  private rateFactor = 1.5;
   private runKey = 0;
   private seed = 0;
   private run = 0;
@@ -112,12 +104,14 @@ export class LineEngine implements RunFindings {
   private readonly coming: Coming[] = [];
   private readonly tableFreeAt: Float64Array;
 
-  constructor(line: PreparedLine, gridStep: number) {
+  constructor(line: PreparedLine, gridStep: number, keepsWaits: boolean) {
+    this.keepsWaits = keepsWaits;
     this.line = line;
     this.gridStep = gridStep;
     const artists = line.artistCount;
     this.busy = new Float64Array(artists);
-    this.used = new Int32Array(line.itemCount);
+    this.shelf = new Shelf(line, this.serviceStream);
+    this.used = this.shelf.used;
     this.made = new Int32Array(line.figureCount);
     this.lengths = new Int32Array(gridStep > 0 ? Math.floor(line.end / gridStep) + 1 : 0);
     this.shared = artists;
@@ -127,15 +121,14 @@ export class LineEngine implements RunFindings {
     this.free = new Float64Array(artists);
     this.breakAt = new Float64Array(artists);
     this.breakIndex = new Int32Array(artists);
-    this.stock = new Int32Array(line.itemCount);
     this.preMadeLeft = new Int32Array(line.figureOf.length);
     this.figureAdded = new Float64Array(line.figureCount);
     this.colourAdded = new Float64Array(line.colourCount);
     this.tableFreeAt = new Float64Array(line.tableCount);
     const arrivals = line.model.arrivals;
     this.listed = arrivals.kind === 'list' ? [...arrivals.parties].sort((a, b) => a.minute - b.minute) : [];
-    if (line.twoStreams) this.strips.push(this.arrivalsStream);
-    else for (let j = 0; j < stripCount; j++) this.strips.push(new DrawStream());
+    this.parties = new PartyStream(line);
+    this.arrivalsStream = this.parties.draws;
   }
 
   /** Plays run number `run` of `seed`; the findings stand in the public fields until the next call. */
@@ -163,18 +156,17 @@ export class LineEngine implements RunFindings {
     this.waitMinutes = this.waitMinutesOfAll = this.lastWait = this.longestWait = this.finish = 0;
     this.closedAt = Math.min(line.end, line.closesAt);
     this.busy.fill(0);
-    this.used.fill(0);
     this.made.fill(0);
     this.lengths.fill(0);
     this.guests = 0;
-    this.parties = 0;
+    this.partyCount = 0;
     this.head.fill(nobody);
     this.tail.fill(nobody);
     this.inLine.fill(0);
     this.waiting = 0;
     this.soonestLeave = Number.POSITIVE_INFINITY;
     this.free.set(line.startsAt);
-    this.stock.set(line.stock);
+    this.shelf.restart();
     this.figureAdded.fill(0);
     this.colourAdded.fill(0);
     this.figureAddedSum = 0;
@@ -197,14 +189,9 @@ export class LineEngine implements RunFindings {
     this.nextAt = Number.POSITIVE_INFINITY;
     this.partiesListed = 0;
     this.guestsListed = 0;
-    if (line.twoStreams) {
-      this.arrivalsStream.restart(this.seed, this.run, stream.arrivals);
-      this.serviceStream.restart(this.seed, this.run, stream.service);
-    }
+    this.parties.restart(this.seed, this.run);
+    if (line.twoStreams) this.serviceStream.restart(this.seed, this.run, stream.service);
     switch (line.model.arrivals.kind) {
-      case 'stream':
-        this.restartStrips();
-        break;
       case 'found':
         for (let a = 0; a < line.artistCount; a++) this.lookForGroup(a);
         return;
@@ -215,77 +202,14 @@ export class LineEngine implements RunFindings {
     }
     this.findNext();
   }
-  private restartStrips(): void {
-    const line = this.line;
-    const arrivals = line.model.arrivals;
-    this.rateFactor = 1;
-    if (arrivals.kind === 'stream' && arrivals.shape !== undefined)
-      this.rateFactor = gammaOf(arrivals.shape, keyed(this.runKey, purpose.crowd)) / arrivals.shape;
-    this.stripTaken = nobody;
-    const from = line.knotMinutes[0] as number;
-    if (line.twoStreams) {
-      this.stripsUsed = 1;
-      this.stripLow[0] = 0;
-      this.stripHeight[0] = line.highestRate * this.rateFactor;
-    } else {
-      const top = line.highestRate * this.rateFactor;
-      this.stripsUsed = 0;
-      for (let low = 0; low < top && this.stripsUsed < stripCount; ) {
-        const j = this.stripsUsed++;
-        const height = j === 0 ? lowestStrip : low;
-        this.strips[j]?.restart(this.seed, this.run, stream.strips + j);
-        this.stripLow[j] = low;
-        this.stripHeight[j] = height;
-        low += height;
-      }
-    }
-    for (let j = 0; j < this.stripsUsed; j++) {
-      this.stripAt[j] = from;
-      this.stripKnot[j] = 0;
-      this.stepStrip(j);
-    }
-  }
-  private stepStrip(j: number): void {
-    const gap = -log((this.strips[j] as DrawStream).uniform()) / (this.stripHeight[j] as number);
-    this.stripAt[j] = (this.stripAt[j] as number) + gap;
-  }
-  /**
-   * The next party of the Poisson stream: points strewn evenly over the plane of time and rate, strip by strip, and those below the rate
-   * taken (P. A. W. Lewis and G. S. Shedler, "Simulation of nonhomogeneous Poisson processes by thinning", Naval Research Logistics
-   * Quarterly 26 (1979) 403-413). A higher rate only adds parties; the others keep their time and their key.
-   */
-  private findNextOfStream(): void {
-    const line = this.line;
-    const minutes = line.knotMinutes;
-    const rates = line.knotRates;
-    if (this.stripTaken !== nobody) this.stepStrip(this.stripTaken);
-    for (;;) {
-      let j = 0;
-      for (let other = 1; other < this.stripsUsed; other++) if ((this.stripAt[other] as number) < (this.stripAt[j] as number)) j = other;
-      const t = this.stripAt[j] as number;
-      if (this.stripsUsed === 0 || t >= line.horizon) {
-        this.nextAt = Number.POSITIVE_INFINITY;
-        return;
-      }
-      let k = this.stripKnot[j] as number;
-      while (t >= (minutes[k + 1] as number)) k++;
-      this.stripKnot[j] = k;
-      const r = rates[k] as number;
-      const rise = (((rates[k + 1] as number) - r) * (t - (minutes[k] as number))) / ((minutes[k + 1] as number) - (minutes[k] as number));
-      const draws = this.strips[j] as DrawStream;
-      const height = (this.stripLow[j] as number) + draws.uniform() * (this.stripHeight[j] as number);
-      if (!line.twoStreams) this.nextKey = draws.key();
-      if (height < (r + rise) * this.rateFactor) {
-        this.stripTaken = j;
-        this.nextAt = t;
-        return;
-      }
-      this.stepStrip(j);
-    }
-  }
   private findNext(): void {
     const arrivals = this.line.model.arrivals;
-    if (arrivals.kind === 'stream') return this.findNextOfStream();
+    if (arrivals.kind === 'stream') {
+      this.parties.findNext();
+      this.nextAt = this.parties.at;
+      this.nextKey = this.parties.key;
+      return;
+    }
     const number = this.partiesListed++;
     this.nextKey = keyed(this.runKey, purpose.members + number);
     if (arrivals.kind === 'list') this.nextAt = this.listed[number]?.minute ?? Number.POSITIVE_INFINITY;
@@ -300,23 +224,15 @@ export class LineEngine implements RunFindings {
       const guests = this.listed[this.partiesListed - 1]?.guests ?? [];
       this.admit(at, key, guests.length, guests, nobody);
     } else {
-      let size = this.sizeOf(key);
+      let size = this.parties.size;
       if (arrivals.kind === 'at start') {
-        size = Math.min(size, arrivals.guests - this.guestsListed);
+        size = Math.min(this.parties.sizeOf(key), arrivals.guests - this.guestsListed);
         this.guestsListed += size;
       }
       this.admit(at, key, size, undefined, nobody);
     }
     this.findNext();
   }
-  private sizeOf(key: number): number {
-    const sizes = this.line.sizes;
-    const u = this.line.twoStreams ? this.arrivalsStream.uniform() : keyedUniform(key, purpose.size);
-    let size = 0;
-    while (u >= (sizes[size] as number)) size++;
-    return size + 1;
-  }
-
   // ---------------------------------------------------------------- joining
 
   /** A party of `size` stands before the line at minute `at`; `artist` is who found it, when strolling. Whether it joins. */
@@ -341,24 +257,23 @@ export class LineEngine implements RunFindings {
       if (at < this.closedAt) this.closedAt = at;
       return false;
     }
-    const beyond = ahead > line.freeLength ? (ahead - line.freeLength) / line.lengthScale : 0;
-    const luck = line.twoStreams ? this.arrivalsStream.uniform() : beyond > 0 ? keyedUniform(key, purpose.joining) : 0;
-    if (beyond > 0 && luck >= exp(-beyond)) {
+    const luck = line.twoStreams ? this.arrivalsStream.uniform() : ahead > line.freeLength ? keyedUniform(key, purpose.joining) : 0;
+    if (ahead > line.freeLength && luck >= (line.joinChance[Math.min(ahead, line.joinChance.length - 1)] as number)) {
       if (counts) this.notJoined += party;
       return false;
     }
-    let leaves = Number.POSITIVE_INFINITY;
-    if (line.patience.kind === durationKind.logNormal) {
-      const luck = line.twoStreams ? this.arrivalsStream.uniform() : keyedUniform(key, purpose.patience);
-      leaves = at + exp(line.patience.first + line.patience.second * normalOf(luck));
-    } else if (line.patience.kind !== durationKind.endless) leaves = at + this.otherPatience(key);
+    this.parties.at = at;
+    this.parties.key = key;
+    this.parties.drawPatience();
+    this.parties.settlePatience();
+    const leaves = this.parties.leaves;
     if (line.tableCount > 0 && !this.takeTable(at, leaves)) {
       if (counts) this.notJoined += party;
       return false;
     }
     if (leaves < this.soonestLeave) this.soonestLeave = leaves;
     if (this.guests + party > this.capacity) this.grow(this.guests + party);
-    this.parties++;
+    this.partyCount++;
     for (let member = 0; member < party; member++) {
       const wish = wishes?.[member];
       const ownKey = keyed(key, member < size ? purpose.members + member : purpose.hiddenMembers + member - size);
@@ -377,7 +292,7 @@ export class LineEngine implements RunFindings {
     this.figure[g] = figure !== nobody ? figure : line.twoStreams ? this.figureAt(this.arrivalsStream.uniform()) : nobody;
     this.colourway[g] = colourway !== nobody && figure !== nobody ? (line.firstColourway[figure] as number) + colourway : nobody;
     this.next[g] = nobody;
-    this.party[g] = this.parties;
+    this.party[g] = this.partyCount;
     const tail = this.tail[to] as number;
     if (tail === nobody) this.head[to] = g;
     else this.next[tail] = g;
@@ -392,12 +307,6 @@ export class LineEngine implements RunFindings {
     for (let member = 0; member < size; member++)
       hidden += whole + (keyedUniform(keyed(key, purpose.members + member), purpose.hidden) < rest ? 1 : 0);
     return hidden;
-  }
-  private otherPatience(key: number): number {
-    const { kind, first, second } = this.line.patience;
-    return this.line.twoStreams && kind !== durationKind.gamma
-      ? vary(kind, first, second, this.arrivalsStream.uniform())
-      : this.vary(this.line.patience, key, purpose.patience);
   }
   /** The artist with the fewest guests in line and in hand; the first of equals. */
   private shortestLine(at: number): number {
@@ -543,7 +452,7 @@ export class LineEngine implements RunFindings {
     this.head[artist] = first;
     this.tail[artist] = last;
     this.inLine[artist] = members;
-    this.free[artist] = start + this.vary(this.line.walking, this.key[first] as number, purpose.walking);
+    this.free[artist] = start + drawn(this.line.walking, this.key[first] as number, purpose.walking);
   }
   /** A strolling artist walks on and will stand before a group. */
   private lookForGroup(artist: number): void {
@@ -551,8 +460,8 @@ export class LineEngine implements RunFindings {
     if (arrivals.kind !== 'found' || (arrivals.guests !== undefined && this.guestsListed >= arrivals.guests)) return;
     while ((this.breakAt[artist] as number) <= (this.free[artist] as number)) this.takeBreak(artist);
     const key = keyed(keyed(this.runKey, purpose.group + this.partiesListed++), purpose.group);
-    const at = (this.free[artist] as number) + this.vary(this.line.walking, key, purpose.walking);
-    let size = this.sizeOf(key);
+    const at = (this.free[artist] as number) + drawn(this.line.walking, key, purpose.walking);
+    let size = this.parties.sizeOf(key);
     if (arrivals.guests !== undefined) size = Math.min(size, arrivals.guests - this.guestsListed);
     const tooLate = this.line.worksAhead && at + size * this.line.minutesEach > this.line.closingEnd;
     if (tooLate || at >= this.line.closesAt || !(at < this.line.lastStart)) return;
@@ -641,7 +550,7 @@ export class LineEngine implements RunFindings {
     const key = this.key[g] as number;
     const arrived = this.arrivedAt[g] as number;
     const free = this.free[artist] as number;
-    const start = free > arrived ? free : arrived;
+    const start = Math.max(free, arrived);
     const counts = arrived >= line.warmUp;
     if (counts) {
       this.waitMinutesOfAll += start - arrived;
@@ -654,7 +563,7 @@ export class LineEngine implements RunFindings {
       this.handPreMade(g, artist, colourway);
       return;
     }
-    if (line.limited && colourway !== nobody && !this.inStock(colourway)) colourway = this.instead(figure, colourway, key);
+    if (colourway !== nobody && !this.shelf.inStock(colourway)) colourway = this.shelf.instead(figure, colourway, key);
     if (colourway === nobody) {
       if (counts) this.disappointed++;
       return;
@@ -665,7 +574,7 @@ export class LineEngine implements RunFindings {
     const luck = line.twoStreams ? this.serviceStream.uniform() : keyedUniform(key, purpose.making);
     const logNormal = (line.makingKind[figure] as number) === durationKind.logNormal;
     const making = logNormal ? exp(first + second * normalOf(luck)) : 1 * this.otherMaking(figure, luck, key);
-    const pops = line.popsEachPiece ? this.usePieces(colourway, key, counts) : this.useLines(colourway, key, counts);
+    const pops = line.popsEachPiece ? this.shelf.usePieces(colourway, key, counts) : this.shelf.useLines(colourway, key, counts);
     let factor = line.pace[artist] as number;
     if (line.tires) factor *= this.tiredness(artist);
     const hands = pops > 0 ? making + pops * (line.redo[figure] as number) : making;
@@ -704,16 +613,11 @@ export class LineEngine implements RunFindings {
   private talkingBefore(figure: number, key: number): number {
     const line = this.line;
     const colours = (line.firstColourway[figure + 1] as number) - (line.firstColourway[figure] as number);
-    const choosing = this.vary(line.choosing, key, purpose.choosing);
-    return colours > 1 ? choosing + this.vary(line.colourChoosing, key, purpose.colourChoosing) : choosing;
+    const choosing = drawn(line.choosing, key, purpose.choosing);
+    return colours > 1 ? choosing + drawn(line.colourChoosing, key, purpose.colourChoosing) : choosing;
   }
   private talkingAfter(key: number): number {
-    return this.vary(this.line.handingOver, key, purpose.handingOver);
-  }
-  private vary(duration: FlatDuration, key: number, what: number): number {
-    return duration.kind === durationKind.gamma
-      ? gammaOf(duration.second, keyed(key, what)) * (duration.first / duration.second)
-      : vary(duration.kind, duration.first, duration.second, keyedUniform(key, what));
+    return drawn(this.line.handingOver, key, purpose.handingOver);
   }
   private tiredness(artist: number): number {
     const worked = (this.busy[artist] as number) - (this.line.freshMinutes[artist] as number);
@@ -765,8 +669,7 @@ export class LineEngine implements RunFindings {
   private colourwayCopied(first: number, end: number, u: number): number {
     const line = this.line;
     let sum = 0;
-    for (let c = first; c < end; c++)
-      sum += (line.colourwayShares[c] as number) + (this.colourAdded[line.colourOf[c] as number] as number);
+    for (let c = first; c < end; c++) sum += (line.colourwayShares[c] as number) + (this.colourAdded[line.colourOf[c] as number] as number);
     let left = u * sum;
     for (let c = first; c < end - 1; c++) {
       left -= (line.colourwayShares[c] as number) + (this.colourAdded[line.colourOf[c] as number] as number);
@@ -791,133 +694,8 @@ export class LineEngine implements RunFindings {
     }
   }
 
-  // ---------------------------------------------------------------- stock
+  // ---------------------------------------------------------------- made beforehand
 
-  private inStock(colourway: number): boolean {
-    const line = this.line;
-    const end = line.firstLine[colourway + 1] as number;
-    for (let l = line.firstLine[colourway] as number; l < end; l++)
-      if ((this.stock[line.lineItem[l] as number] as number) < (line.lineCount[l] as number)) return false;
-    return true;
-  }
-  /** What a guest takes whose wish is out of stock; `nobody` if nothing. */
-  private instead(figure: number, asked: number, key: number): number {
-    const line = this.line;
-    const first = line.firstColourway[figure] as number;
-    const end = line.firstColourway[figure + 1] as number;
-    if (end - first > 1 && (line.otherColour >= 1 || keyedUniform(key, purpose.otherColour) < line.otherColour)) {
-      const other = this.anyInStock(first, end, asked, keyedUniform(key, purpose.otherColourWhich));
-      if (other !== nobody) return other;
-    }
-    if (line.otherFigure < 1 && keyedUniform(key, purpose.otherFigure) >= line.otherFigure) return nobody;
-    return line.searchInOrder ? this.nextFigureInOrder(figure) : this.otherFigureByShare(figure, key);
-  }
-  private nextFigureInOrder(figure: number): number {
-    const line = this.line;
-    for (let step = 1; step < line.figureCount; step++) {
-      const other = (figure + step) % line.figureCount;
-      if (line.offered[other] === 0) continue;
-      const end = line.firstColourway[other + 1] as number;
-      for (let c = line.firstColourway[other] as number; c < end; c++) if (this.inStock(c)) return c;
-    }
-    return nobody;
-  }
-  private otherFigureByShare(figure: number, key: number): number {
-    const line = this.line;
-    const u = keyedUniform(key, purpose.otherFigureWhich);
-    const v = keyedUniform(key, purpose.otherColourWhich);
-    let sum = 0;
-    for (let other = 0; other < line.figureCount; other++) if (this.canMake(other, figure)) sum += line.figureShares[other] as number;
-    let left = u * sum;
-    let chosen = nobody;
-    for (let other = 0; other < line.figureCount && left >= 0; other++)
-      if (this.canMake(other, figure)) {
-        chosen = other;
-        left -= line.figureShares[other] as number;
-      }
-    return chosen === nobody
-      ? nobody
-      : this.anyInStock(line.firstColourway[chosen] as number, line.firstColourway[chosen + 1] as number, nobody, v);
-  }
-  private canMake(figure: number, butNot: number): boolean {
-    const line = this.line;
-    if (figure === butNot || line.offered[figure] === 0) return false;
-    const end = line.firstColourway[figure + 1] as number;
-    for (let c = line.firstColourway[figure] as number; c < end; c++) if (this.inStock(c)) return true;
-    return false;
-  }
-  private anyInStock(first: number, end: number, butNot: number, u: number): number {
-    const shares = this.line.colourwayShares;
-    let sum = 0;
-    for (let c = first; c < end; c++) if (c !== butNot && this.inStock(c)) sum += shares[c] as number;
-    let left = u * sum;
-    let chosen = nobody;
-    for (let c = first; c < end && left >= 0; c++)
-      if (c !== butNot && this.inStock(c)) {
-        chosen = c;
-        left -= shares[c] as number;
-      }
-    return chosen;
-  }
-  private take(item: number, count: number, counts: boolean): void {
-    this.stock[item] = (this.stock[item] as number) - count;
-    if (counts) this.used[item] = (this.used[item] as number) + count;
-  }
-  /** Takes the balloons of a recipe with at most one more of each line spoiled; the number spoiled. */
-  private useLines(colourway: number, key: number, counts: boolean): number {
-    const line = this.line;
-    const stock = this.stock;
-    const end = line.firstLine[colourway + 1] as number;
-    let pops = 0;
-    for (let l = line.firstLine[colourway] as number; l < end; l++) {
-      const item = line.lineItem[l] as number;
-      let count = line.lineCount[l] as number;
-      const there = stock[item] as number;
-      const luck = line.twoStreams ? this.serviceStream.uniform() : keyedUniform(key, purpose.firstPop + l);
-      if (luck < (line.linePops[l] as number) * count && there > count) {
-        count++;
-        pops++;
-      }
-      stock[item] = there - count;
-      if (counts) this.used[item] = (this.used[item] as number) + count;
-    }
-    return pops;
-  }
-  /** Takes the balloons of a recipe, each of which may pop and be made again; the number of pops. */
-  private usePieces(colourway: number, key: number, counts: boolean): number {
-    const line = this.line;
-    const end = line.firstLine[colourway + 1] as number;
-    const first = line.firstLine[colourway] as number;
-    for (let l = first; l < end; l++) this.take(line.lineItem[l] as number, line.lineCount[l] as number, counts);
-    if (!line.anyPops) return 0;
-    const u = keyedUniform(key, purpose.firstPop);
-    return u < (line.noPop[colourway] as number) ? 0 : this.popPieces(first, end, u, key, counts);
-  }
-  /** Finds which pieces popped, given that one did: `u` walks the chance that none has popped yet; after the first, luck is drawn afresh. */
-  private popPieces(first: number, end: number, u: number, key: number, counts: boolean): number {
-    const line = this.line;
-    let whole = 1;
-    let pops = 0;
-    let draws = 1;
-    for (let l = first; l < end; l++) {
-      const item = line.lineItem[l] as number;
-      const chance = line.linePops[l] as number;
-      const count = line.lineCount[l] as number;
-      for (let piece = 0; piece < count; piece++) {
-        let popped = false;
-        if (pops === 0) {
-          whole *= 1 - chance;
-          popped = u >= whole;
-        } else popped = keyedUniform(key, purpose.firstPop + draws++) < chance;
-        while (popped) {
-          pops++;
-          if ((this.stock[item] as number) > 0) this.take(item, 1, counts);
-          popped = keyedUniform(key, purpose.firstPop + draws++) < chance;
-        }
-      }
-    }
-    return pops;
-  }
   private makeBeforehand(): void {
     const line = this.line;
     this.preMadeTotal = 0;
@@ -927,9 +705,9 @@ export class LineEngine implements RunFindings {
     for (const { figure, colourway, count } of line.preMade) {
       const c = (line.firstColourway[figure] as number) + colourway;
       for (let i = 0; i < count; i++) {
-        if (!this.inStock(c)) break;
+        if (!this.shelf.inStock(c)) break;
         const key = keyed(this.runKey, purpose.preMade + number++);
-        this.pops += line.popsEachPiece ? this.usePieces(c, key, true) : this.useLines(c, key, true);
+        this.pops += line.popsEachPiece ? this.shelf.usePieces(c, key, true) : this.shelf.useLines(c, key, true);
         this.preMadeLeft[c] = (this.preMadeLeft[c] as number) + 1;
         this.preMadeTotal++;
         this.made[figure] = (this.made[figure] as number) + 1;
@@ -969,11 +747,11 @@ export class LineEngine implements RunFindings {
     const again = keyed(key, purpose.comesBack);
     if (keyedUniform(key, purpose.repair) < returns.repairChance) {
       const figure = line.figureOf[colourway] as number;
-      const at = done + this.vary(line.repairAfter, key, purpose.repairAfter);
+      const at = done + drawn(line.repairAfter, key, purpose.repairAfter);
       const wish = colourway - (line.firstColourway[figure] as number);
       if (at < line.end) this.expect(at, { key: again, size: 1, artist: nobody, figure, colourway: wish });
     } else if (!returns.oneEach && keyedUniform(key, purpose.repeat) < returns.repeatChance) {
-      const at = done + this.vary(line.repeatAfter, key, purpose.repeatAfter);
+      const at = done + drawn(line.repeatAfter, key, purpose.repeatAfter);
       if (at < line.end) this.expect(at, { key: again, size: 1, artist: nobody, figure: nobody, colourway: nobody });
     }
   }
@@ -1007,27 +785,4 @@ interface Coming {
   readonly artist: number;
   readonly figure: number;
   readonly colourway: number;
-}
-
-/** A duration of any kind but gamma from one uniform, by inversion. */
-function vary(kind: number, first: number, second: number, u: number): number {
-  if (kind === durationKind.logNormal) return exp(first + second * normalOf(u));
-  if (kind === durationKind.exponential) return -log(u) * first;
-  return first;
-}
-
-/**
- * A gamma with this shape and scale 1: G. Marsaglia and W. W. Tsang, "A simple method for generating gamma variables", ACM TOMS 26 (2000)
- * 363-372; below shape 1 by their power of a uniform. All its draws belong to `key`.
- */
-export function gammaOf(shape: number, key: number): number {
-  if (shape < 1) return gammaOf(shape + 1, keyed(key, purpose.group)) * exp(log(keyedUniform(key, purpose.size)) / shape);
-  const d = shape - 1 / 3;
-  const c = 1 / Math.sqrt(9 * d);
-  for (let step = purpose.rejection; ; step += 2) {
-    const x = normalOf(keyedUniform(key, step));
-    const root = 1 + c * x;
-    const v = root * root * root;
-    if (v > 0 && log(keyedUniform(key, step + 1)) < 0.5 * x * x + d - d * v + d * log(v)) return d * v;
-  }
 }

@@ -2,6 +2,7 @@ import { ClassEngine } from './class-engine.ts';
 import { LineEngine } from './line-engine.ts';
 import type { LineModel } from './line-model.ts';
 import { emptySamples, joinSamples, type Keep, keepAll, type LineSamples, lengthStep, type RunFindings, store } from './line-samples.ts';
+import { PlainEngine } from './plain-engine.ts';
 import { prepareLine } from './prepared-line.ts';
 
 export interface RunOptions {
@@ -34,9 +35,8 @@ export function runLine(model: LineModel, options: RunOptions): LineSamples {
 function engineFor(model: LineModel, keep: Keep): RunFindings {
   const line = prepareLine(model);
   if (model.arrivals.kind === 'class') return new ClassEngine(line);
-  const engine = new LineEngine(line, keep.lengths ? lengthStep : 0);
-  engine.keepsWaits = keep.waits;
-  return engine;
+  const step = keep.lengths ? lengthStep : 0;
+  return line.plain ? new PlainEngine(line, step, keep.waits) : new LineEngine(line, step, keep.waits);
 }
 
 /**

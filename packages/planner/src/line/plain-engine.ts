@@ -1,0 +1,304 @@
+/**
+ * The inner loop for a plain line (`prepared.plain`): one shared line, first come first served. There the start of every guest is known
+ * on arrival, so one pass over the arrivals is the whole run; nothing waits in a list but the minutes at which people leave the line.
+ * One long function on purpose: the compiler keeps what a run needs in registers only within one function, and this is the loop that the
+ * sliders wait for. `as number` on a read of a typed array: the index is in range by construction.
+ */
+import { exp, keyed, keyedUniform, normalOf } from '@twistwright/units';
+import { DrawStream } from './draw-stream.ts';
+import type { RunFindings } from './line-samples.ts';
+import { PartyStream } from './party-stream.ts';
+import type { PreparedLine } from './prepared-line.ts';
+import { purpose, stream } from './purpose.ts';
+import { Shelf } from './shelf.ts';
+
+export class PlainEngine implements RunFindings {
+  arrived = 0;
+  readonly returned = 0;
+  readonly hidden = 0;
+  turnedAway = 0;
+  notJoined = 0;
+  gaveUp = 0;
+  unserved = 0;
+  disappointed = 0;
+  served = 0;
+  waited = 0;
+  waitedLong = 0;
+  longestLine = 0;
+  pops = 0;
+  waitMinutes = 0.5;
+  waitMinutesOfAll = 0.5;
+  lastWait = 0.5;
+  longestWait = 0.5;
+  finish = 0.5;
+  closedAt = 0.5;
+  readonly busy: Float64Array;
+  readonly used: Int32Array;
+  readonly made: Int32Array;
+  readonly lengths: Int32Array;
+  readonly waitCounts = new Float64Array(1201);
+  readonly keepsWaits: boolean;
+
+  private readonly line: PreparedLine;
+  private readonly gridStep: number;
+  private readonly parties: PartyStream;
+  private readonly service = new DrawStream();
+  private readonly shelf: Shelf;
+  private readonly free: Float64Array;
+  private leaving: Float64Array = new Float64Array(256);
+
+  constructor(line: PreparedLine, gridStep: number, keepsWaits: boolean) {
+    this.line = line;
+    this.gridStep = gridStep;
+    this.keepsWaits = keepsWaits;
+    this.parties = new PartyStream(line);
+    this.shelf = new Shelf(line, this.service);
+    this.used = this.shelf.used;
+    this.busy = new Float64Array(line.artistCount);
+    this.made = new Int32Array(line.figureCount);
+    this.free = new Float64Array(line.artistCount);
+    this.lengths = new Int32Array(gridStep > 0 ? Math.floor(line.end / gridStep) + 1 : 0);
+  }
+
+  play(seed: number, run: number): void {
+    const { line, parties, service, shelf, free, busy, made, lengths, keepsWaits, gridStep } = this;
+    const { twoStreams, warmUp, lastStart, closesAt, worksAhead, minutesEach, closingEnd, freeLength, joinChance, promise } = line;
+    const { figureTotals, figureGuide, firstColourway, colourwayTotals, oneColourway, mostNeeded, firstLine, lineItem, lineCount } = line;
+    const { makingFirst, makingSecond, pace, redo, drawing, talkBefore, talkAfter, noPop, popsEachPiece, lineSpoils, anyPops, figureOf } =
+      line;
+    const tooMany = line.joinChance.length - 1;
+    const artists = free.length;
+    const { stock, lacking } = shelf;
+    const draws = parties.draws;
+    const members = purpose.members;
+    parties.restart(seed, run);
+    if (twoStreams) service.restart(seed, run, stream.service);
+    shelf.restart();
+    free.set(line.startsAt);
+    busy.fill(0);
+    made.fill(0);
+    if (gridStep > 0) lengths.fill(0);
+    const serviceDraws = service.uniforms;
+    let drawAt = serviceDraws.length;
+    let leaving = this.leaving;
+    let waiting = 0;
+    let soonestOut = Number.POSITIVE_INFINITY;
+    let arrivedCount = 0;
+    let turnedAway = 0;
+    let notJoined = 0;
+    let gaveUp = 0;
+    let unserved = 0;
+    let disappointed = 0;
+    let served = 0;
+    let waitedCount = 0;
+    let waitedLong = 0;
+    let longestLine = 0;
+    let popCount = 0;
+    let waitMinutes = 0;
+    let waitMinutesOfAll = 0;
+    let lastWait = 0;
+    let longestWait = 0;
+    let finish = 0;
+    let closedAt = Math.min(line.end, closesAt);
+
+    for (;;) {
+      parties.findNext();
+      const at = parties.at;
+      if (at === Number.POSITIVE_INFINITY) break;
+      const key = parties.key;
+      const counts = at >= warmUp;
+      const size = parties.size;
+      if (counts) {
+        if (arrivedCount === 0) shelf.countFromHere();
+        arrivedCount += size;
+      }
+      if (at >= soonestOut) {
+        let still = 0;
+        soonestOut = Number.POSITIVE_INFINITY;
+        for (let i = 0; i < waiting; i++) {
+          const out = leaving[i] as number;
+          if (out > at) {
+            leaving[still++] = out;
+            if (out < soonestOut) soonestOut = out;
+          }
+        }
+        waiting = still;
+      }
+      if (at >= closesAt || (worksAhead && at + ((waiting + size) * minutesEach) / artists > closingEnd)) {
+        if (counts) turnedAway += size;
+        if (at < closedAt) closedAt = at;
+        continue;
+      }
+      const joinLuck = twoStreams ? draws.uniform() : waiting > freeLength ? keyedUniform(key, purpose.joining) : 0;
+      if (waiting > freeLength && joinLuck >= (joinChance[Math.min(waiting, tooMany)] as number)) {
+        if (counts) notJoined += size;
+        continue;
+      }
+      parties.drawPatience();
+      let sureUntil = parties.sureUntil;
+      let leaves = Number.POSITIVE_INFINITY;
+      if (waiting + size > leaving.length) leaving = this.roomFor(waiting + size);
+
+      for (let member = 0; member < size; member++) {
+        const ownKey = keyed(key, members + member);
+        const askLuck = twoStreams ? draws.uniform() : keyedUniform(ownKey, purpose.asking);
+        let figure = figureGuide[(askLuck * 64) | 0] as number;
+        while (askLuck >= (figureTotals[figure] as number)) figure++;
+        let artist = 0;
+        let soonest = free[0] as number;
+        for (let a = 1; a < artists; a++) {
+          const other = free[a] as number;
+          if (other < soonest) {
+            soonest = other;
+            artist = a;
+          }
+        }
+        const start = Math.max(soonest, at);
+        let out = start;
+        if (start > sureUntil) {
+          parties.settlePatience();
+          sureUntil = Number.POSITIVE_INFINITY;
+          leaves = parties.leaves;
+        }
+        if (leaves < start && leaves < lastStart) {
+          out = leaves;
+          if (counts) {
+            gaveUp++;
+            waitMinutesOfAll += leaves - at;
+            waitedCount++;
+          }
+        } else if (start >= lastStart) {
+          out = Number.POSITIVE_INFINITY;
+          if (counts) {
+            unserved++;
+            waitMinutesOfAll += lastStart - at;
+            waitedCount++;
+          }
+        } else {
+          if (counts) {
+            waitMinutesOfAll += start - at;
+            if (start > at) waitedCount++;
+          }
+          let colourway = figure;
+          if (!oneColourway) {
+            colourway = firstColourway[figure] as number;
+            if ((firstColourway[figure + 1] as number) - colourway > 1) {
+              const luck = keyedUniform(ownKey, purpose.colour);
+              while (luck >= (colourwayTotals[colourway] as number)) colourway++;
+            }
+          }
+          if (lacking[colourway] === 1) colourway = shelf.instead(figure, colourway, ownKey);
+          if (colourway < 0) {
+            if (counts) disappointed++;
+          } else {
+            figure = figureOf[colourway] as number;
+            let makeLuck = 0;
+            if (twoStreams) {
+              if (drawAt === serviceDraws.length) {
+                service.refill();
+                drawAt = 0;
+              }
+              makeLuck = serviceDraws[drawAt++] as number;
+            } else makeLuck = keyedUniform(ownKey, purpose.making);
+            const making = exp((makingFirst[figure] as number) + (makingSecond[figure] as number) * normalOf(makeLuck));
+            const end = firstLine[colourway + 1] as number;
+            let pops = 0;
+            if (popsEachPiece) {
+              for (let l = firstLine[colourway] as number; l < end; l++) {
+                const item = lineItem[l] as number;
+                const count = lineCount[l] as number;
+                const left = (stock[item] as number) - count;
+                stock[item] = left;
+                if (left < (mostNeeded[item] as number)) shelf.noteLow(item);
+              }
+              if (anyPops) {
+                const popLuck = keyedUniform(ownKey, purpose.firstPop);
+                if (popLuck >= (noPop[colourway] as number)) pops = shelf.popPieces(colourway, popLuck, ownKey, false);
+              }
+            } else {
+              for (let l = firstLine[colourway] as number; l < end; l++) {
+                const item = lineItem[l] as number;
+                let count = lineCount[l] as number;
+                const there = stock[item] as number;
+                let popLuck = 0;
+                if (twoStreams) {
+                  if (drawAt === serviceDraws.length) {
+                    service.refill();
+                    drawAt = 0;
+                  }
+                  popLuck = serviceDraws[drawAt++] as number;
+                } else popLuck = keyedUniform(ownKey, purpose.firstPop + l);
+                if (popLuck < (lineSpoils[l] as number) && there > count) {
+                  count++;
+                  pops++;
+                }
+                stock[item] = there - count;
+                if (there - count < (mostNeeded[item] as number)) shelf.noteLow(item);
+              }
+            }
+            const hands = pops > 0 ? making + pops * (redo[figure] as number) : making;
+            const minutes = (talkBefore[figure] as number) + hands * (pace[artist] as number) + (drawing[figure] as number) + talkAfter;
+            const done = start + minutes;
+            free[artist] = done;
+            busy[artist] = (busy[artist] as number) + minutes;
+            if (done > finish) finish = done;
+            if (counts) {
+              popCount += pops;
+              made[figure] = (made[figure] as number) + 1;
+              served++;
+              const wait = start - at;
+              waitMinutes += wait;
+              lastWait = wait;
+              if (wait > longestWait) longestWait = wait;
+              if (wait > promise) waitedLong++;
+              if (keepsWaits) {
+                const cell = wait < 600 ? (wait * 2) | 0 : 1200;
+                this.waitCounts[cell] = (this.waitCounts[cell] as number) + 1;
+              }
+            }
+          }
+        }
+        if (out > at) {
+          leaving[waiting++] = out;
+          if (out < soonestOut) soonestOut = out;
+          if (gridStep > 0) this.noteWaiting(at, out);
+        }
+      }
+      if (waiting > longestLine && counts) longestLine = waiting;
+    }
+    if (arrivedCount > 0) shelf.countUsed();
+    if (gridStep > 0) for (let k = 1; k < lengths.length; k++) lengths[k] = (lengths[k] as number) + (lengths[k - 1] as number);
+    this.arrived = arrivedCount;
+    this.turnedAway = turnedAway;
+    this.notJoined = notJoined;
+    this.gaveUp = gaveUp;
+    this.unserved = unserved;
+    this.disappointed = disappointed;
+    this.served = served;
+    this.waited = waitedCount;
+    this.waitedLong = waitedLong;
+    this.longestLine = longestLine;
+    this.pops = popCount;
+    this.waitMinutes = waitMinutes;
+    this.waitMinutesOfAll = waitMinutesOfAll;
+    this.lastWait = lastWait;
+    this.longestWait = longestWait;
+    this.finish = finish;
+    this.closedAt = closedAt;
+  }
+
+  /** Somebody waits from `at` until `out`: one more at the first note from `at` on, one fewer at the first from `out` on. */
+  private noteWaiting(at: number, out: number): void {
+    const from = Math.ceil(at / this.gridStep);
+    const to = Math.ceil(out / this.gridStep);
+    if (from >= this.lengths.length || from === to) return;
+    this.lengths[from] = (this.lengths[from] as number) + 1;
+    if (to < this.lengths.length) this.lengths[to] = (this.lengths[to] as number) - 1;
+  }
+  private roomFor(people: number): Float64Array {
+    const longer = new Float64Array(2 * people);
+    longer.set(this.leaving);
+    this.leaving = longer;
+    return longer;
+  }
+}
