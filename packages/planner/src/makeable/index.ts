@@ -1,0 +1,23 @@
+export {
+  airOptionsOf,
+  balloonsTaken,
+  colourNames,
+  type FigureFacts,
+  favouriteColourway,
+  figureFacts,
+  finished,
+  paintOf,
+  paintsOf,
+} from './figure-facts.ts';
+export {
+  filterMakeable,
+  type MakeableFigure,
+  type MakeableFilter,
+  type MakeableWay,
+  makeableFigures,
+  type Substitute,
+  type Taking,
+  withoutEnd,
+} from './makeable-figures.ts';
+export { type MinutesSpread, minutesSpread } from './minutes-spread.ts';
+export { figureGroups, figureOfShipped, type GroupName, groupOfFigure, shippedBook } from './shipped-book.ts';
