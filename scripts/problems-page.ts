@@ -1,15 +1,19 @@
 import { bookProblems } from '@twistwright/books';
-import { recipeProblems } from '@twistwright/repertoire';
+import { plannerProblems } from '@twistwright/planner';
+import { recipeProblems, shapeProblems } from '@twistwright/repertoire';
 
 /** The codes of each part, where they are declared, and what the part is about. */
-const parts = [
-  { title: 'Book files, books and price lists', where: 'packages/books/src/problem-codes.ts', codes: bookProblems },
-  { title: 'Recipes', where: 'packages/repertoire/src/notation/problem-codes.ts', codes: recipeProblems },
-] as const;
+export const problemParts: readonly { readonly title: string; readonly where: string; readonly codes: Readonly<Record<string, string>> }[] =
+  [
+    { title: 'Book files, books and price lists', where: 'packages/books/src/problem-codes.ts', codes: bookProblems },
+    { title: 'Recipes', where: 'packages/repertoire/src/notation/problem-codes.ts', codes: recipeProblems },
+    { title: 'Frames and shapes', where: 'packages/repertoire/src/frames/problem-codes.ts', codes: shapeProblems },
+    { title: 'Plans, shopping and first kits', where: 'packages/planner/src/problem-codes.ts', codes: plannerProblems },
+  ];
 
 /** The text of `docs/problems.md`. */
 export function problemsPage(): string {
-  const sections = parts.map(({ title, where, codes }) => {
+  const sections = problemParts.map(({ title, where, codes }) => {
     const rows = Object.entries(codes).map(([code, meaning]) => `| \`${code}\` | ${meaning} |`);
     return [`## ${title}`, '', `Declared in \`${where}\`.`, '', '| code | what it means |', '| --- | --- |', ...rows].join('\n');
   });

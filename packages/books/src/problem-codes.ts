@@ -6,6 +6,7 @@ import type { Problem } from '@twistwright/units';
  */
 export const bookProblems = {
   'file.too-big': 'The file is larger than any book or price list.',
+  'file.unreadable': 'The file cannot be opened.',
   'file.empty': 'The file has nothing in it.',
   'file.syntax': 'The text is not YAML, JSON or CSV.',
   'file.too-deep': 'The file is nested more deeply than any book.',

@@ -8,6 +8,7 @@ export { type Belief, defaultWorking, type Working } from './air/working.ts';
 export * from './figures/shipped-figure.ts';
 export { shippedFigures } from './figures/shipped-figures.ts';
 export * from './frames/index.ts';
+export { type ShapeProblemCode, shapeProblems } from './frames/problem-codes.ts';
 export { type Lesson, learningOrder } from './learning/learning-order.ts';
 export { type Technique, techniquesOf } from './learning/techniques.ts';
 export { checkRecipe } from './notation/check-recipe.ts';
