@@ -31,7 +31,8 @@ export function ensureBrowser(): void {
 }
 
 const roleAndDatabase = `
-do $$ begin if not exists (select from pg_roles where rolname = 'twistwright') then create role twistwright login password 'twistwright'; end if; end $$;
+do $$ begin if not exists (select from pg_roles where rolname = 'twistwright') then create role twistwright login createdb password 'twistwright'; end if; end $$;
+alter role twistwright createdb;
 select 'create database twistwright_test owner twistwright template template0 lc_collate ''C'' lc_ctype ''C.UTF-8''' where not exists (select from pg_database where datname = 'twistwright_test') \\gexec
 `;
 

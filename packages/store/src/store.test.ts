@@ -4,14 +4,17 @@ import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { connect } from './connect.ts';
 import { columnName, tables } from './tables.ts';
-import { storeContract } from './testing/index.ts';
+import { freshDatabase, storeContract } from './testing/index.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'twistwright-store-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 storeContract('SQLite', () => join(folder, 'book.sqlite'));
 const postgres = process.env.TEST_POSTGRES;
-if (postgres !== undefined) storeContract('PostgreSQL', () => postgres);
+if (postgres !== undefined) {
+  const fresh = await freshDatabase(postgres, 'twistwright_store_test');
+  storeContract('PostgreSQL', () => fresh);
+}
 
 test('every column that the tables name is in the schema, and the other way round', async () => {
   const db = await connect(':memory:');

@@ -1,1 +1,2 @@
+export { freshDatabase } from './fresh-database.ts';
 export { storeContract } from './store-contract.ts';

@@ -1,0 +1,177 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { ApiError, api, call, readBook } from '@twistwright/contract';
+import { openSolver } from '@twistwright/solver/node';
+import { openStore, type Store } from '@twistwright/store';
+import { freshDatabase } from '@twistwright/store/testing';
+import { date } from '@twistwright/units';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { makeApp, type Ports } from './app.ts';
+
+const root = resolve(import.meta.dirname, '../../..');
+const folder = mkdtempSync(join(tmpdir(), 'twistwright-server-'));
+const solver = openSolver();
+afterAll(async () => {
+  await solver.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const databases: readonly (readonly [Ports['storeKind'], string])[] = [
+  ['sqlite', join(folder, 'book.sqlite')],
+  ...(process.env.TEST_POSTGRES === undefined
+    ? []
+    : [['postgresql', await freshDatabase(process.env.TEST_POSTGRES, 'twistwright_server_test')] as const]),
+];
+
+describe.each(databases)('the server on %s', (storeKind, url) => {
+  let store: Store;
+  let app: ReturnType<typeof makeApp>;
+  const logged: string[] = [];
+  beforeAll(async () => {
+    store = await openStore(url, (value) => {
+      const read = readBook(JSON.stringify(value), { name: 'database.json' });
+      if (!read.ok) throw new Error(read.error[0]?.sentence);
+      return read.value;
+    });
+    app = makeApp({
+      store,
+      storeKind,
+      solver,
+      today: () => date('2026-06-02'),
+      now: () => performance.now(),
+      log: (message) => logged.push(message),
+      allowedHosts: [],
+      webFolder: join(root, 'apps/web/dist'),
+      demoFolder: join(root, 'demo'),
+      version: '0',
+    });
+    await call(api.book.put, { body: emptyText, query: { name: 'empty.yaml' } }, options);
+  });
+  afterAll(async () => {
+    await store.close();
+    expect(logged).toEqual([]);
+  });
+  const emptyText = `book: 1
+business: { name: Empty, currency: GBP, zone: Europe/London }
+colours: []
+items: []
+figures: []
+artists: []
+places: []
+suppliers: []
+offers: []
+clients: []
+gigs: []
+needs: []
+orders: []
+moves: []
+`;
+  const ask = (path: string, init: RequestInit = {}): Promise<Response> =>
+    Promise.resolve(app.request(`http://localhost${path}`, { ...init, headers: { host: 'localhost', ...init.headers } }));
+  const options = {
+    base: 'http://localhost',
+    fetch: (address: string, init: RequestInit) => ask(address.slice('http://localhost'.length), init),
+  };
+  const refused = async (promise: Promise<unknown>): Promise<{ status: number; sentence: string }> => {
+    try {
+      await promise;
+    } catch (error) {
+      if (error instanceof ApiError)
+        return {
+          status: error.status,
+          sentence: (error.detail as { detail?: string; title: string }).detail ?? (error.detail as { title: string }).title,
+        };
+      throw error;
+    }
+    throw new Error('it was not refused');
+  };
+
+  test('the demo file goes in whole, its dates in the present, and comes out the same as text and as JSON', async () => {
+    const demo = await import('node:fs/promises').then(({ readFile }) => readFile(join(root, 'demo/book.yaml'), 'utf8'));
+    const { problems } = await call(api.book.put, { body: demo, query: { name: 'book.yaml' } }, options);
+    expect(problems.every((problem) => problem.weight === 'warning')).toBe(true);
+    const book = await call(api.book.get, {}, options);
+    expect([book.laidOn, book.gigs.length, book.figures.length >= 30, book.items.length >= 80]).toEqual([undefined, 8, true, true]);
+    const text = await call(api.book.text, { query: { form: 'yaml' } }, options);
+    const again = readBook(text, { name: 'book.yaml' });
+    expect(again.ok && again.value).toEqual(book);
+  });
+  test('entries are put, read, listed and deleted; the revision moves on', async () => {
+    const client = { id: 'new-client', name: 'A client' };
+    expect(await call(api.clients.put, { params: { id: 'new-client' }, body: client }, options)).toEqual(client);
+    expect(await call(api.clients.get, { params: { id: 'new-client' } }, options)).toEqual(client);
+    const first = (await ask('/api/book')).headers.get('etag');
+    expect(await call(api.clients.delete, { params: { id: 'new-client' } }, options)).toEqual({ deleted: 'new-client' });
+    const second = (await ask('/api/book')).headers.get('etag');
+    expect(Number(second?.slice(1, -1))).toBe(Number(first?.slice(1, -1)) + 1);
+    expect(await refused(call(api.clients.get, { params: { id: 'new-client' } }, options))).toMatchObject({ status: 404 });
+  });
+  test('whoever writes on an old revision is told, and nothing is lost', async () => {
+    const body = { id: 'c', name: 'C' };
+    const answer = await ask('/api/clients/c', {
+      method: 'PUT',
+      body: JSON.stringify(body),
+      headers: { 'content-type': 'application/json', 'if-match': '"1"' },
+    });
+    expect([answer.status, answer.headers.get('content-type')]).toEqual([412, 'application/problem+json']);
+    expect((await call(api.clients.list, {}, options)).some((entry) => entry.id === 'c')).toBe(false);
+  });
+  test('what is used elsewhere cannot be deleted, what names nothing cannot be put; a sentence says why', async () => {
+    expect(await refused(call(api.artists.delete, { params: { id: 'tansy' } }, options))).toMatchObject({
+      status: 409,
+      sentence: expect.stringContaining('tansy'),
+    });
+    const gig = await call(api.gigs.get, { params: { id: 'harbour-day' } }, options);
+    expect(await refused(call(api.gigs.put, { params: { id: gig.id }, body: { ...gig, artists: ['nobody'] } }, options))).toMatchObject({
+      status: 422,
+      sentence: expect.stringContaining('nobody'),
+    });
+    expect(await refused(call(api.gigs.put, { params: { id: 'other' }, body: gig }, options))).toMatchObject({ status: 422 });
+    expect((await call(api.gigs.get, { params: { id: 'harbour-day' } }, options)).artists).toEqual(gig.artists);
+  });
+  test('input that is no JSON, of the wrong form, infinite or too long is answered with problems, not with 500', async () => {
+    const put = (body: string) => ask('/api/needs/n', { method: 'PUT', body, headers: { 'content-type': 'application/json' } });
+    for (const body of [
+      '{',
+      '[]',
+      '{"id":"n","item":"260-red","count":-1,"by":"2026-06-10"}',
+      '{"id":"n","item":"260-red","count":1e999,"by":"2026-06-10"}',
+      '{"id":"n","item":"260-red","count":1,"by":"2026-02-30"}',
+      'null',
+    ])
+      expect([body, (await put(body)).status]).toEqual([body, 422]);
+    expect((await ask('/api/nothing')).status).toBe(404);
+  });
+  test('a plan over HTTP: forecast, needs, shopping, curve; twice the same', async () => {
+    const request = { body: { gig: 'gull-lane', runs: 200, today: date('2026-06-02') } };
+    const one = await call(api.plan, request, options);
+    expect(one).toMatchObject({
+      runs: 200,
+      gigs: [{ gig: { id: 'gull-lane' }, forecast: { served: { p50: expect.any(Number) } } }],
+      needs: { chance: 0.9 },
+    });
+    expect(await call(api.plan, request, options)).toEqual(one);
+    expect(await refused(call(api.plan, { body: { gig: 'moon' } }, options))).toMatchObject({
+      status: 409,
+      sentence: expect.stringContaining('moon'),
+    });
+  });
+  test('other names and other pages are turned away', async () => {
+    expect((await ask('/api/health', { headers: { host: 'evil.example' } })).status).toBe(403);
+    const foreign = await ask('/api/clients/c', {
+      method: 'PUT',
+      body: '{"id":"c","name":"C"}',
+      headers: { origin: 'http://evil.example', 'content-type': 'application/json' },
+    });
+    expect(foreign.status).toBe(403);
+  });
+  test('the description names every route', async () => {
+    const description = (await (await ask('/api/openapi.json')).json()) as {
+      openapi: string;
+      paths: Record<string, Record<string, unknown>>;
+    };
+    expect(description.openapi).toBe('3.1.0');
+    expect(Object.values(description.paths).flatMap((path) => Object.keys(path)).length).toBeGreaterThan(50);
+  });
+});
