@@ -1,6 +1,8 @@
 import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { bookJsonSchema } from '@twistwright/contract';
+import { checkBook } from '@twistwright/books';
+import { bookJsonSchema, readBook } from '@twistwright/contract';
+import { date } from '@twistwright/units';
 import { describe, expect, test } from 'vitest';
 import { problemParts, problemsPage } from './problems-page.ts';
 
@@ -12,6 +14,14 @@ test('docs/problems.md is what scripts/problems.ts writes', () => {
 });
 test('docs/book.schema.json is what scripts/book-schema.ts writes', () => {
   expect(JSON.parse(page('book.schema.json'))).toEqual(bookJsonSchema());
+});
+
+test('the book in docs/book.md can be read and has nothing wrong with it', () => {
+  const text = /```yaml\n([\s\S]*?)```/.exec(page('book.md'))?.[1] ?? '';
+  const read = readBook(text, { name: 'book.yaml' });
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  expect(read.value.gigs.map((gig) => gig.id)).toEqual(['fair']);
+  expect(checkBook(read.value, { today: date('2026-06-01') })).toEqual([]);
 });
 
 describe('codes of problems', () => {

@@ -6,7 +6,7 @@ export { colourSchema, figureSchema, itemSchema, sizeSchema } from './book/figur
 export { gigSchema } from './book/gig-schema.ts';
 export { artistSchema, clientSchema } from './book/people-schema.ts';
 export { placeProblems } from './book/place-problems.ts';
-export { mostBookBytes, type ReadBookOptions, readBook } from './book/read-book.ts';
+export { mostBookBytes, type PlacedBook, type ReadBookOptions, readBook, readPlacedBook } from './book/read-book.ts';
 export { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, supplierSchema } from './book/supply-schema.ts';
 export { type BookForm, writeBook } from './book/write-book.ts';
 export { ApiError, type CallOptions, call } from './http/call.ts';

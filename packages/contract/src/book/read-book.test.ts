@@ -1,7 +1,7 @@
 import type { Problem } from '@twistwright/units';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readBook } from './read-book.ts';
+import { readBook, readPlacedBook } from './read-book.ts';
 
 const small = `book: 1
 business: { name: Six Turns, currency: GBP, zone: Europe/London }
@@ -109,6 +109,22 @@ gigs:
     expect(problemsIn('just words').map((problem) => problem.code)).toEqual(['file.version']);
     expect(problemsIn('  \n').map((problem) => problem.code)).toEqual(['file.empty']);
   });
+});
+
+test('problems that are found in the book later get their places in its text', () => {
+  const read = readPlacedBook(`${small}figures:\n  - { id: dog, name: dog, colourways: [] }\ngigs: []\n`, { name: 'a.yaml' });
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  const at = (...path: (string | number)[]) => {
+    const { line, column } = read.value.placed({ code: 'item.unknown', path, sentence: '', weight: 'error' });
+    return `${line}:${column}`;
+  };
+  expect([at('items', 0, 'size'), at('items', 0), at('figures', 0, 'colourways'), at('figures', 0, 'minutes'), at()]).toEqual([
+    '4:38',
+    '4:5',
+    '6:40',
+    '6:5',
+    '1:1',
+  ]);
 });
 
 describe('files that are meant to harm, or came to harm', () => {

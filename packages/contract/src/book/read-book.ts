@@ -19,13 +19,26 @@ export interface ReadBookOptions {
   readonly maxBytes?: number;
 }
 
+/** A book, and where each part of it stands in the text that it was read from. */
+export interface PlacedBook {
+  readonly book: Book;
+  /** The same problem with line and column, for problems that were found in the book later, such as those of `checkBook`. */
+  readonly placed: (problem: Problem) => Problem;
+}
+
 /**
  * The book in the text of a book file, YAML or JSON, or everything that is wrong with it: each problem with path, line, column, a sentence
  * and what to do. Nothing is read halfway. The parts of a book are not yet held against each other; `checkBook` does that.
  * A number stands for a text where only a text can be (`size: 260`); a key with nothing after it counts as not there.
  * @example readBook('{"book": 2}', { name: 'a.json' }).ok // -> false
  */
-export function readBook(text: string, { name, maxBytes }: ReadBookOptions): Result<Book> {
+export function readBook(text: string, options: ReadBookOptions): Result<Book> {
+  const read = readPlacedBook(text, options);
+  return read.ok ? ok(read.value.book) : read;
+}
+
+/** As {@link readBook}, with the places. */
+export function readPlacedBook(text: string, { name, maxBytes }: ReadBookOptions): Result<PlacedBook> {
   const clean = text.startsWith('\uFEFF') ? text.slice(1) : text;
   const json = name.toLowerCase().endsWith('.json') || /^\s*\{/.test(clean.slice(0, 1000));
   const most = maxBytes ?? (json ? mostBookBytes.json : mostBookBytes.yaml);
@@ -45,15 +58,16 @@ export function readBook(text: string, { name, maxBytes }: ReadBookOptions): Res
   }));
   if (source.root === undefined) return fail(problems);
   const { root } = source;
+  const placed = (problem: Problem): Problem => ({ ...problem, ...lines.placeOf(offsetOf(root, problem)) });
   const read = parseWithTexts(root);
-  if (read.success && problems.length === 0) return ok(read.data);
+  if (read.success && problems.length === 0) return ok({ book: read.data, placed });
   const found = read.success ? [] : problemsOfIssues(bookSchema, read.value, read.issues.slice(0, mostProblems + 1));
-  problems.push(...found.map((problem) => ({ ...problem, ...lines.placeOf(offsetOf(root, problem)) })));
+  problems.push(...found.map(placed));
   problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
   return fail(bounded(problems));
 }
 
-const whole = (code: BookProblemCode, sentence: string, todo?: string): Result<Book> => fail([errorAt(code, [], sentence, todo)]);
+const whole = (code: BookProblemCode, sentence: string, todo?: string): Result<never> => fail([errorAt(code, [], sentence, todo)]);
 /** Bytes in UTF-8, counted only where the number of characters does not settle it. */
 const byteLength = (text: string, most: number): number =>
   text.length > most || text.length * 3 <= most ? text.length : new TextEncoder().encode(text).length;
