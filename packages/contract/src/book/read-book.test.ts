@@ -119,9 +119,9 @@ test('problems that are found in the book later get their places in its text', (
     return `${line}:${column}`;
   };
   expect([at('items', 0, 'size'), at('items', 0), at('figures', 0, 'colourways'), at('figures', 0, 'minutes'), at()]).toEqual([
-    '4:38',
+    '4:41',
     '4:5',
-    '6:40',
+    '6:39',
     '6:5',
     '1:1',
   ]);
