@@ -1,4 +1,4 @@
-import { connectedParts, endsAt, type Network, wire } from './network.ts';
+import { endsAt, type Network } from './network.ts';
 
 /**
  * The fewest ways that together go along every edge exactly once: max(1, odd joints / 2) for each connected part.
@@ -6,91 +6,128 @@ import { connectedParts, endsAt, type Network, wire } from './network.ts';
  * odd joints are paired by bridges that do not exist, the closed tour through everything is found after C. Hierholzer (1873), and the
  * tour is cut at the bridges. Time and memory are linear in the edges.
  */
-export function eulerTrails(network: Network): readonly Int32Array[] {
-  const bridged = bridgeOddJoints(network);
-  const tours = closedTours(bridged);
-  return tours.flatMap((tour) => cutAtBridges(tour, network.edgeCount));
-}
-
-/** Adds an edge between the first and second, third and fourth, ... odd joint of each connected part. */
-function bridgeOddJoints(network: Network): Network {
-  const bridges: number[] = [];
-  const seen = new Uint8Array(network.jointCount);
-  for (const part of connectedParts(network)) {
-    for (const edge of part) {
-      for (let end = 2 * edge; end < 2 * edge + 2; end++) {
-        const joint = network.jointOfEnd[end] as number;
-        if (seen[joint] === 1) continue;
-        seen[joint] = 1;
-        if (endsAt(network, joint) % 2 === 1) bridges.push(joint);
-      }
-    }
-  }
-  if (bridges.length === 0) return network;
-  const jointOfEnd = new Int32Array(network.jointOfEnd.length + bridges.length);
-  jointOfEnd.set(network.jointOfEnd);
-  jointOfEnd.set(bridges, network.jointOfEnd.length);
-  const count = network.edgeCount + bridges.length / 2;
-  return wire(jointOfEnd, new Float64Array(count), network.frameJoints, new Int32Array(count));
-}
-
-/** One closed tour for each connected part of a network without odd joints, as the ends it leaves by. */
-function closedTours(network: Network): readonly Int32Array[] {
-  const used = new Uint8Array(network.edgeCount);
-  const next = network.first.slice(0, network.jointCount);
-  const arrivals = new Int32Array(network.edgeCount);
-  const tour = new Int32Array(network.edgeCount);
-  const tours: Int32Array[] = [];
+export function eulerTrails(network: Network): readonly (readonly number[])[] {
+  const tours = new Tours(network, bridges(network));
+  const trails: (readonly number[])[] = [];
   for (let edge = 0; edge < network.edgeCount; edge++) {
-    if (used[edge] === 1) continue;
-    const length = writeTour(network, network.jointOfEnd[2 * edge] as number, used, next, arrivals, tour);
-    tours.push(tour.slice(0, length));
+    if (!tours.isUsed(edge)) tours.cutFrom(network.jointOfEnd[2 * edge] as number, trails);
   }
-  return tours;
+  return trails;
 }
 
-/** Writes the closed tour from `start` into `tour` and returns how many steps it has. `arrivals` is room to work in. */
-function writeTour(network: Network, start: number, used: Uint8Array, next: Int32Array, arrivals: Int32Array, tour: Int32Array): number {
-  let length = 0;
-  let depth = 0;
-  let joint = start;
-  for (;;) {
-    const end = unusedEnd(network, joint, used, next);
-    if (end !== -1) {
-      used[end >> 1] = 1;
-      arrivals[depth++] = end ^ 1;
-      joint = network.jointOfEnd[end ^ 1] as number;
-      continue;
+const none = -1;
+
+/** For each odd joint another one of the same connected part, in pairs; none for the even ones. */
+function bridges(network: Network): Int32Array {
+  const bridge = new Int32Array(network.jointCount).fill(none);
+  const reached = new Uint8Array(network.jointCount);
+  const waiting = new Int32Array(network.jointCount);
+  let unpaired = none;
+  for (let start = 0; start < network.jointCount; start++) {
+    if (reached[start] === 1) continue;
+    reached[start] = 1;
+    waiting[0] = start;
+    for (let index = 0, count = 1; index < count; index++) {
+      const joint = waiting[index] as number;
+      const stop = network.first[joint + 1] as number;
+      for (let place = network.first[joint] as number; place < stop; place++) {
+        const other = network.jointOfEnd[(network.ends[place] as number) ^ 1] as number;
+        if (reached[other] === 1) continue;
+        reached[other] = 1;
+        waiting[count++] = other;
+      }
+      if (endsAt(network, joint) % 2 === 0) continue;
+      if (unpaired === none) {
+        unpaired = joint;
+        continue;
+      }
+      bridge[joint] = unpaired;
+      bridge[unpaired] = joint;
+      unpaired = none;
     }
-    if (depth === 0) return length;
-    const arrival = arrivals[--depth] as number;
-    tour[length++] = arrival;
-    joint = network.jointOfEnd[arrival ^ 1] as number;
+  }
+  return bridge;
+}
+
+/** Closed tours over edges and bridges, as the ends they leave by and `none` for a bridge. */
+class Tours {
+  readonly #network: Network;
+  readonly #bridge: Int32Array;
+  readonly #used: Uint8Array;
+  readonly #next: Int32Array;
+  /** How each joint of the way so far was reached: by an end, or over the bridge from joint j as -2 - j. */
+  readonly #arrivals: Int32Array;
+  readonly #tour: Int32Array;
+
+  constructor(network: Network, bridge: Int32Array) {
+    this.#network = network;
+    this.#bridge = bridge;
+    this.#used = new Uint8Array(network.edgeCount);
+    this.#next = network.first.slice(0, network.jointCount);
+    this.#arrivals = new Int32Array(network.edgeCount + network.jointCount);
+    this.#tour = new Int32Array(network.edgeCount + network.jointCount);
+  }
+
+  isUsed(edge: number): boolean {
+    return this.#used[edge] === 1;
+  }
+
+  /** Follows the tour through everything connected to `start` and adds what lies between its bridges. */
+  cutFrom(start: number, trails: (readonly number[])[]): void {
+    cutAtBridges(this.#tour, this.#follow(start), trails);
+  }
+
+  #follow(start: number): number {
+    let length = 0;
+    let depth = 0;
+    let joint = start;
+    for (;;) {
+      const end = this.#unusedEnd(joint);
+      if (end !== none) {
+        this.#used[end >> 1] = 1;
+        this.#arrivals[depth++] = end ^ 1;
+        joint = this.#network.jointOfEnd[end ^ 1] as number;
+        continue;
+      }
+      const over = this.#bridge[joint] as number;
+      if (over !== none) {
+        this.#bridge[joint] = none;
+        this.#bridge[over] = none;
+        this.#arrivals[depth++] = -2 - joint;
+        joint = over;
+        continue;
+      }
+      if (depth === 0) return length;
+      const arrival = this.#arrivals[--depth] as number;
+      this.#tour[length++] = Math.max(none, arrival);
+      joint = arrival < none ? -2 - arrival : (this.#network.jointOfEnd[arrival ^ 1] as number);
+    }
+  }
+
+  #unusedEnd(joint: number): number {
+    const { first, ends } = this.#network;
+    const stop = first[joint + 1] as number;
+    let place = this.#next[joint] as number;
+    while (place < stop && this.#used[(ends[place] as number) >> 1] === 1) place++;
+    this.#next[joint] = place;
+    return place < stop ? (ends[place] as number) : none;
   }
 }
 
-function unusedEnd(network: Network, joint: number, used: Uint8Array, next: Int32Array): number {
-  const stop = network.first[joint + 1] as number;
-  let place = next[joint] as number;
-  while (place < stop && used[(network.ends[place] as number) >> 1] === 1) place++;
-  next[joint] = place;
-  return place < stop ? (network.ends[place] as number) : -1;
-}
-
-/** Edges from `bridgesFrom` on are bridges. A tour without bridges stays whole. */
-function cutAtBridges(tour: Int32Array, bridgesFrom: number): readonly Int32Array[] {
-  const firstBridge = tour.findIndex((end) => end >> 1 >= bridgesFrom);
-  if (firstBridge === -1) return [tour];
-  const trails: Int32Array[] = [];
+/** Adds the stretches between bridges; what comes before the first one is the end of what comes after the last. */
+function cutAtBridges(tour: Int32Array, length: number, trails: (readonly number[])[]): void {
   let trail: number[] = [];
-  for (let step = 1; step <= tour.length; step++) {
-    const end = tour[(firstBridge + step) % tour.length] as number;
-    if (end >> 1 < bridgesFrom) {
+  let beforeFirst: number[] | undefined;
+  for (let step = 0; step < length; step++) {
+    const end = tour[step] as number;
+    if (end !== none) {
       trail.push(end);
       continue;
     }
-    if (trail.length > 0) trails.push(Int32Array.from(trail));
+    if (beforeFirst === undefined) beforeFirst = trail;
+    else trails.push(trail);
     trail = [];
   }
-  return trails;
+  for (const end of beforeFirst ?? []) trail.push(end);
+  trails.push(trail);
 }

@@ -40,25 +40,25 @@ export function checkFrame(frame: Frame): readonly Problem[] {
   if (frame.edges.length > mostFrameEdges) return [tooManyEdges(frame.edges.length)];
   const problems: Problem[] = [];
   const known = checkJoints(frame.joints, problems);
-  for (const [index, edge] of frame.edges.entries()) {
-    if (problems.length >= mostFrameProblems) break;
-    checkEdge(edge, index, known, problems);
+  for (let index = 0; index < frame.edges.length && problems.length < mostFrameProblems; index++) {
+    checkEdge(frame.edges[index] as FrameEdge, index, known, problems);
   }
   return problems.slice(0, mostFrameProblems);
 }
 
 function checkJoints(joints: readonly FrameJoint[], problems: Problem[]): ReadonlySet<string> {
   const known = new Set<string>();
-  for (const [index, joint] of joints.entries()) {
-    const path = ['joints', index];
-    if (joint.name.trim() === '') problems.push(frameProblem('frame.joint-unnamed', path, `Joint ${index + 1} has no name.`));
-    if (known.has(joint.name)) {
-      problems.push(frameProblem('frame.joint-twice', path, `Two joints are called ${joint.name}.`, 'Give each joint a name of its own.'));
+  for (let index = 0; index < joints.length && problems.length < mostFrameProblems; index++) {
+    const { name, at } = joints[index] as FrameJoint;
+    if (name.trim() === '') problems.push(frameProblem('frame.joint-unnamed', ['joints', index], `Joint ${index + 1} has no name.`));
+    if (known.has(name)) {
+      const sentence = `Two joints are called ${name}.`;
+      problems.push(frameProblem('frame.joint-twice', ['joints', index], sentence, 'Give each joint a name of its own.'));
     }
-    if (joint.at?.some((place) => !Number.isFinite(place))) {
-      problems.push(frameProblem('frame.joint-place', path, `The place of joint ${joint.name} is not three numbers.`));
+    if (at?.some((place) => !Number.isFinite(place))) {
+      problems.push(frameProblem('frame.joint-place', ['joints', index], `The place of joint ${name} is not three numbers.`));
     }
-    known.add(joint.name);
+    known.add(name);
   }
   return known;
 }
@@ -66,17 +66,19 @@ function checkJoints(joints: readonly FrameJoint[], problems: Problem[]): Readon
 function checkEdge(edge: FrameEdge, index: number, known: ReadonlySet<string>, problems: Problem[]): void {
   if (!known.has(edge.from)) problems.push(unknownJoint(edge.from, ['edges', index, 'from']));
   if (!known.has(edge.to)) problems.push(unknownJoint(edge.to, ['edges', index, 'to']));
-  if (!isEdgeLength(edge.lengthInches)) {
-    problems.push(
-      frameProblem(
-        'frame.edge-length',
-        ['edges', index, 'lengthInches'],
-        `The edge ${edge.from} to ${edge.to} is ${edge.lengthInches} inches long.`,
-        `Give it a length from ${shortestEdgeInches} to ${longestEdgeInches.toLocaleString('en-US')} inches.`,
-      ),
-    );
-  }
+  if (isEdgeLength(edge.lengthInches)) return;
+  problems.push(
+    frameProblem(
+      'frame.edge-length',
+      ['edges', index, 'lengthInches'],
+      `The edge ${edge.from} to ${edge.to} is ${edge.lengthInches} inches long.`,
+      `Give it a length from ${shortestEdgeInches} to 10,000 inches.`,
+    ),
+  );
 }
+
+/** Whether a joint has a name and, if any, a place of finite numbers. */
+export const isJoint = (name: string, at: FrameJoint['at']): boolean => name.trim() !== '' && at?.every(Number.isFinite) !== false;
 
 export const isEdgeLength = (inches: number): boolean => inches >= shortestEdgeInches && inches <= longestEdgeInches;
 

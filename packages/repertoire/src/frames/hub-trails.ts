@@ -1,8 +1,9 @@
 import type { Network } from './network.ts';
 import type { Walk } from './trail.ts';
 
-/** Whether every edge is a loop at one joint, as the petals of a flower are: any loops can share a balloon, which is bin packing. */
-export const isHubOfLoops = (part: Network): boolean => part.jointCount === 1;
+/** Whether every edge is a loop at one joint, as the petals of a flower are, and there are not too many to search: any loops can share a balloon, which is bin packing. */
+export const isHubOfLoops = (part: Network): boolean => part.jointCount === 1 && part.edgeCount <= mostHubLoops;
+const mostHubLoops = 1000;
 
 /** What the search found, as in the exact search. */
 export type HubAnswer = { readonly outcome: 'walks'; readonly walks: readonly Walk[] } | { readonly outcome: 'none' | 'unknown' };

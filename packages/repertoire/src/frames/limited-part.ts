@@ -1,3 +1,4 @@
+import { eulerTrails } from './euler-trails.ts';
 import { exactTrails, mostExactEdges } from './exact-trails.ts';
 import { hubTrails, isHubOfLoops } from './hub-trails.ts';
 import type { Network } from './network.ts';
@@ -20,6 +21,11 @@ const hubVisits = 100_000;
 
 /** The fewest balloons of `capacity` for one connected part whose edges all fit; exact where it can be, else with its bound. */
 export function limitedPart(part: Network, capacity: number, seed: number): BoundedWalks {
+  const total = part.lengths.reduce((sum, length) => sum + length, 0);
+  if (total <= capacity) {
+    const walks = eulerTrails(part);
+    return { walks, bound: walks.length };
+  }
   if (takesPairsOnly(part, capacity)) {
     const walks = pairTrails(part);
     return { walks, bound: walks.length };

@@ -1,4 +1,4 @@
-import type { Frame } from './frame.ts';
+import { type Frame, type FrameEdge, type FrameJoint, isEdgeLength, isJoint } from './frame.ts';
 
 /**
  * A frame in numbers, for the algorithms. Edge `e` has two ends, `2e` (at its `from` joint) and `2e + 1` (at its `to` joint), so the
@@ -25,17 +25,48 @@ export const forgivenInches = 1e-4;
 /** What one balloon of so many inches holds, in the units of `Network.lengths`. */
 export const capacityOf = (balloonInches: number): number => Math.round((balloonInches + forgivenInches) * lengthUnitsPerInch);
 
-/** The whole of a frame that `checkFrame` found good. */
-export function networkOf(frame: Frame): Network {
-  const numbers = new Map(frame.joints.map((joint, index) => [joint.name, index]));
+/** The whole of a frame, or undefined where `checkFrame` finds something wrong with its joints or lengths. */
+export function networkOf(frame: Frame): Network | undefined {
+  const numbers = new Map<string, number>();
+  for (let index = 0; index < frame.joints.length; index++) {
+    const { name, at } = frame.joints[index] as FrameJoint;
+    if (numbers.has(name) || !isJoint(name, at)) return undefined;
+    numbers.set(name, index);
+  }
   const jointOfEnd = new Int32Array(frame.edges.length * 2);
   const lengths = new Float64Array(frame.edges.length);
-  for (const [index, edge] of frame.edges.entries()) {
-    jointOfEnd[2 * index] = numberOf(numbers, edge.from);
-    jointOfEnd[2 * index + 1] = numberOf(numbers, edge.to);
-    lengths[index] = Math.round(edge.lengthInches * lengthUnitsPerInch);
+  for (let index = 0; index < frame.edges.length; index++) {
+    const { from, to, lengthInches } = frame.edges[index] as FrameEdge;
+    const start = numbers.get(from);
+    const end = numbers.get(to);
+    if (start === undefined || end === undefined || !isEdgeLength(lengthInches)) return undefined;
+    jointOfEnd[2 * index] = start;
+    jointOfEnd[2 * index + 1] = end;
+    lengths[index] = Math.round(lengthInches * lengthUnitsPerInch);
   }
   return wire(jointOfEnd, lengths, upTo(frame.joints.length), upTo(frame.edges.length));
+}
+
+/** The frame with each joint taken apart by colour, so that no way leads from one colour to another. */
+export function splitByColour(frame: Frame, network: Network): Network {
+  const colours = new Map<string | undefined, number>();
+  const numbers = new Map<number, number>();
+  const frameJoints: number[] = [];
+  const jointOfEnd = new Int32Array(network.jointOfEnd.length);
+  for (let end = 0; end < jointOfEnd.length; end++) {
+    const name = frame.edges[end >> 1]?.colour;
+    const colour = colours.get(name) ?? colours.size;
+    colours.set(name, colour);
+    const joint = network.jointOfEnd[end] as number;
+    const key = colour * network.jointCount + joint;
+    const number = numbers.get(key) ?? frameJoints.length;
+    if (number === frameJoints.length) {
+      numbers.set(key, number);
+      frameJoints.push(joint);
+    }
+    jointOfEnd[end] = number;
+  }
+  return wire(jointOfEnd, network.lengths, Int32Array.from(frameJoints), network.frameEdges);
 }
 
 /** The part of a network with the given edges, joints without an edge left out. */
@@ -66,7 +97,10 @@ export function partOf(network: Network, edges: ArrayLike<number>): Network {
 export function wire(jointOfEnd: Int32Array, lengths: Float64Array, frameJoints: Int32Array, frameEdges: Int32Array): Network {
   const jointCount = frameJoints.length;
   const first = new Int32Array(jointCount + 1);
-  for (const joint of jointOfEnd) first[joint + 1] = (first[joint + 1] as number) + 1;
+  for (let end = 0; end < jointOfEnd.length; end++) {
+    const joint = jointOfEnd[end] as number;
+    first[joint + 1] = (first[joint + 1] as number) + 1;
+  }
   for (let joint = 0; joint < jointCount; joint++) first[joint + 1] = (first[joint + 1] as number) + (first[joint] as number);
   const next = first.slice(0, jointCount);
   const ends = new Int32Array(jointOfEnd.length);
@@ -80,30 +114,34 @@ export function wire(jointOfEnd: Int32Array, lengths: Float64Array, frameJoints:
 }
 
 /** The edges of each connected part, parts in the order of their first edge. */
-export function connectedParts(network: Network): readonly (readonly number[])[] {
-  const partOfEdge = new Int32Array(network.edgeCount).fill(-1);
+export function connectedParts(network: Network): readonly Int32Array[] {
+  const taken = new Uint8Array(network.edgeCount);
   const reached = new Uint8Array(network.jointCount);
-  const parts: number[][] = [];
-  const waiting: number[] = [];
+  const edges = new Int32Array(network.edgeCount);
+  const waiting = new Int32Array(network.jointCount);
+  const parts: Int32Array[] = [];
+  let count = 0;
   for (let start = 0; start < network.edgeCount; start++) {
-    if (partOfEdge[start] !== -1) continue;
-    const part: number[] = [];
-    waiting.push(network.jointOfEnd[2 * start] as number);
-    reached[waiting[0] as number] = 1;
-    for (let joint = waiting.pop(); joint !== undefined; joint = waiting.pop()) {
-      for (let place = network.first[joint] as number; place < (network.first[joint + 1] as number); place++) {
+    if (taken[start] === 1) continue;
+    const from = count;
+    waiting[0] = network.jointOfEnd[2 * start] as number;
+    reached[waiting[0]] = 1;
+    for (let index = 0, known = 1; index < known; index++) {
+      const joint = waiting[index] as number;
+      const stop = network.first[joint + 1] as number;
+      for (let place = network.first[joint] as number; place < stop; place++) {
         const end = network.ends[place] as number;
-        if (partOfEdge[end >> 1] === -1) {
-          partOfEdge[end >> 1] = parts.length;
-          part.push(end >> 1);
+        if (taken[end >> 1] === 0) {
+          taken[end >> 1] = 1;
+          edges[count++] = end >> 1;
         }
         const other = network.jointOfEnd[end ^ 1] as number;
         if (reached[other] === 1) continue;
         reached[other] = 1;
-        waiting.push(other);
+        waiting[known++] = other;
       }
     }
-    parts.push(part);
+    parts.push(edges.subarray(from, count));
   }
   return parts;
 }
@@ -118,10 +156,8 @@ export function oddJoints(network: Network): readonly number[] {
   return odd;
 }
 
-function numberOf(numbers: ReadonlyMap<string, number>, name: string): number {
-  const number = numbers.get(name);
-  if (number === undefined) throw new Error(`a joint that checkFrame should have refused: ${name}`);
-  return number;
+function upTo(count: number): Int32Array {
+  const numbers = new Int32Array(count);
+  for (let index = 0; index < count; index++) numbers[index] = index;
+  return numbers;
 }
-
-const upTo = (count: number): Int32Array => Int32Array.from({ length: count }, (_, index) => index);

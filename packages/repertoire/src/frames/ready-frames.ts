@@ -160,16 +160,17 @@ function bipyramid(sides: number): Wires {
   return { places: [...upper.places, [0, 0, -tipHeight(sides)]], edges: [...upper.edges, ...spokes] };
 }
 
-/** The star whose strokes join every second tip: tips outside, crossings on an inner ring. */
+/** The star whose strokes join every second tip, standing upright: tips outside, crossings on an inner ring. */
 function star(tips: number): Wires {
   const inner = cosineOfTurn(1 / tips) / cosineOfTurn(1 / (2 * tips));
   const arms = Array.from({ length: tips }, (_, tip) => [
     [tip, tips + tip] as const,
     [tip, tips + ((tip + tips - 1) % tips)] as const,
   ]).flat();
-  const upright = 0.25;
+  const topTip = 0.25;
+  const flat = [...polygon(tips, 1, 0, topTip), ...polygon(tips, inner, 0, topTip + 0.5 / tips)];
   return {
-    places: [...polygon(tips, 1, 0, upright), ...polygon(tips, inner, 0, upright + 0.5 / tips)],
+    places: flat.map(([across, up]): Place => [0, across, up]),
     edges: [...arms, ...ring(tips, tips)],
   };
 }

@@ -9,11 +9,20 @@ import { endsAt, type Network, oddJoints } from './network.ts';
 export function trailBound(part: Network, capacity: number): number {
   if (capacity === Number.POSITIVE_INFINITY) return Math.max(1, oddJoints(part).length / 2);
   const lengths = part.lengths.toSorted();
-  return Math.max(1, Math.ceil(looseEnds(part, capacity) / 2), packingBound(lengths, reachableCapacity(lengths, capacity)));
+  const loose = part.edgeCount > mostLooseEdges ? oddJoints(part).length : looseEnds(part, capacity);
+  return Math.max(1, Math.ceil(loose / 2), packingBound(lengths, reachableCapacity(lengths, capacity)));
+}
+
+/** What packing alone asks for, pops or not: they only add rubber. */
+export function packingBoundOf(part: Network, capacity: number): number {
+  const lengths = part.lengths.toSorted();
+  return Math.max(1, packingBound(lengths, reachableCapacity(lengths, capacity)));
 }
 
 /** The longest sum of edges that one balloon of `capacity` can hold, or a little more where finding it would take too long. */
 export const longestSum = (part: Network, capacity: number): number => reachableCapacity(part.lengths, capacity);
+
+const mostLooseEdges = 20_000;
 
 /** Edge ends that stay free at their joint whatever the order, because joining any two of them makes a stretch that is too long. */
 function looseEnds(part: Network, capacity: number): number {
@@ -70,6 +79,7 @@ function packingBound(lengths: Float64Array, capacity: number): number {
   const half = countUpTo(lengths, capacity / 2);
   let bound = Math.ceil((sums[lengths.length] as number) / capacity);
   for (let smallest = 0; smallest <= half; smallest++) {
+    if (smallest > 0 && smallest < half && lengths[smallest] === lengths[smallest - 1]) continue;
     const threshold = smallest < half ? (lengths[smallest] as number) : 0;
     const alone = countUpTo(lengths, capacity - threshold);
     const shared = (alone - half) * capacity - ((sums[alone] as number) - (sums[half] as number));

@@ -1,0 +1,221 @@
+import { fail, ok, type Problem, type Result } from '@twistwright/units';
+import { type ColouredTrail, joinUncoloured } from './colour-classes.ts';
+import { eulerTrails } from './euler-trails.ts';
+import { checkFrame, type Frame, frameProblem, mostFrameEdges } from './frame.ts';
+import { limitedPart } from './limited-part.ts';
+import { capacityOf, connectedParts, lengthUnitsPerInch, type Network, networkOf, oddJoints, partOf, splitByColour } from './network.ts';
+import { canFindPops, mostOddJoints } from './popped-edges.ts';
+import { type PoppedTrails, poppedLimited, poppedParts } from './popped-trails.ts';
+import { type Trail, trailInches, trailOf } from './trail.ts';
+import { trailBound } from './trail-bound.ts';
+
+/** What is asked of the twisting orders. */
+export interface FrameWishes {
+  /** Inflated inches that one balloon gives; left out, a balloon is as long as it needs to be. */
+  readonly balloonInches?: number;
+  /**
+   * `keep`: every edge in its own colour, so each colour is twisted apart (an edge without a colour may go with any); `ignore`: as if
+   * all were one colour. Left out: keep. With pops, colours are ignored.
+   */
+  readonly colours?: 'keep' | 'ignore';
+  /**
+   * Pops allowed: stretches may be made twice and one of the two popped, so that fewer balloons suffice. Without `balloonInches`: the
+   * shortest total for `balloons` balloons (left out: one for each connected part), `closed` for a balloon that ends where it began.
+   */
+  readonly pops?: { readonly balloons?: number; readonly closed?: boolean };
+  /** Seed of the search, for those who want another answer of the same number; left out, 1. */
+  readonly seed?: number;
+}
+
+/** The twisting orders of a frame, one a balloon, and how good they are. */
+export interface FramePlan {
+  readonly trails: readonly Trail[];
+  /** Colour role of each balloon; undefined where any colour will do. */
+  readonly colours: readonly (string | undefined)[];
+  /** No order needs fewer balloons than this. */
+  readonly leastBalloons: number;
+  /** Whether `trails` is proven to be the fewest. */
+  readonly proven: boolean;
+  /** Balloons that keeping the colours costs beyond what the same frame would take in one colour; 0 where colours do not matter. */
+  readonly balloonsForColours: number;
+  /** Rubber in all balloons, popped stretches included, and the popped stretches alone, in inflated inches. */
+  readonly totalInches: number;
+  readonly poppedInches: number;
+  readonly longestInches: number;
+}
+
+/**
+ * The fewest balloons for a frame and the order in which each is twisted.
+ *
+ * Any length: max(1, odd joints / 2) for each connected part (Demaine, Demaine and Hart 2008), in linear time. Limited length: exact up to
+ * 40 edges a part but for contrived lengths, a bounded search above, with the number that no order can go below. Pops: see `FrameWishes`.
+ * Problems: those of `checkFrame`, `frame.balloon-length`, `frame.edge-longer-than-balloon`, `frame.balloons`, `frame.pops-too-many`.
+ * @example planFrame({ joints: [{ name: 'A' }, { name: 'B' }], edges: [{ from: 'A', to: 'B', lengthInches: 5 }] }) // ok, one balloon
+ */
+export function planFrame(frame: Frame, wishes: FrameWishes = {}): Result<FramePlan> {
+  const wrong = checkWishes(wishes);
+  if (wrong.length > 0) return fail(wrong);
+  const network = frame.edges.length === 0 || frame.edges.length > mostFrameEdges ? undefined : networkOf(frame);
+  if (network === undefined) return fail(checkFrame(frame));
+  const tooLong = tooLongEdge(frame, wishes.balloonInches);
+  if (tooLong !== undefined) return fail([tooLong]);
+  if (wishes.pops !== undefined) return planWithPops(frame, network, wishes, wishes.pops);
+  return ok(planWithoutPops(frame, network, wishes));
+}
+
+function checkWishes({ balloonInches, pops }: FrameWishes): readonly Problem[] {
+  const problems: Problem[] = [];
+  if (balloonInches !== undefined && !(balloonInches > 0 && Number.isFinite(balloonInches))) {
+    problems.push(frameProblem('frame.balloon-length', ['balloonInches'], `A balloon cannot be ${balloonInches} inches long.`));
+  }
+  const balloons = pops?.balloons;
+  if (balloons !== undefined && !(Number.isInteger(balloons) && balloons >= 1)) {
+    problems.push(frameProblem('frame.balloons', ['pops', 'balloons'], `${balloons} is not a number of balloons.`, 'Give 1 or more.'));
+  }
+  if (pops?.closed === true && (balloons ?? 1) !== 1) {
+    problems.push(frameProblem('frame.balloons', ['pops', 'closed'], `${balloons} balloons cannot be one closed tour.`, 'Ask for 1.'));
+  }
+  return problems;
+}
+
+function tooLongEdge(frame: Frame, balloonInches = Number.POSITIVE_INFINITY): Problem | undefined {
+  if (balloonInches === Number.POSITIVE_INFINITY) return undefined;
+  const capacity = capacityOf(balloonInches);
+  const index = frame.edges.findIndex((edge) => Math.round(edge.lengthInches * lengthUnitsPerInch) > capacity);
+  const edge = frame.edges[index];
+  if (edge === undefined) return undefined;
+  return frameProblem(
+    'frame.edge-longer-than-balloon',
+    ['edges', index, 'lengthInches'],
+    `The edge ${edge.from} to ${edge.to} is ${edge.lengthInches} inches long, and a balloon gives ${balloonInches}.`,
+    'Put a joint into the edge, or use longer balloons.',
+  );
+}
+
+interface Found {
+  readonly trails: readonly Trail[];
+  /** Bound over the parts that have a colour, and over those that have none. */
+  readonly bound: number;
+  readonly uncolouredBound: number;
+}
+
+function planWithoutPops(frame: Frame, network: Network, wishes: FrameWishes): FramePlan {
+  const keep = wishes.colours !== 'ignore' && frame.edges.some(({ colour }) => colour !== undefined);
+  const oneColour = fewest(frame, network, wishes);
+  const least = oneColour.bound + oneColour.uncolouredBound;
+  if (!keep)
+    return finish(
+      frame,
+      oneColour.trails.map((trail) => ({ colour: undefined, trail })),
+      least,
+      0,
+    );
+  const apart = fewest(frame, splitByColour(frame, network), wishes);
+  const coloured = apart.trails.map((trail) => ({ colour: colourOf(frame, trail), trail }));
+  const joined = joinUncoloured(frame, coloured, wishes.balloonInches ?? Number.POSITIVE_INFINITY);
+  const leastApart = apart.uncolouredBound === 0 ? apart.bound : Math.max(least, coloursIn(frame));
+  return finish(frame, joined, leastApart, Math.max(0, joined.length - oneColour.trails.length));
+}
+
+const colourOf = (frame: Frame, trail: Trail): string | undefined => frame.edges[trail.edges[0] as number]?.colour;
+
+const coloursIn = (frame: Frame): number => new Set(frame.edges.flatMap(({ colour }) => colour ?? [])).size;
+
+/** Fewest balloons for every part of a network. */
+function fewest(frame: Frame, network: Network, wishes: FrameWishes): Found {
+  const capacity = wishes.balloonInches === undefined ? undefined : capacityOf(wishes.balloonInches);
+  const trails: Trail[] = [];
+  let bound = 0;
+  let uncolouredBound = 0;
+  const add = (found: readonly Trail[], least: number): void => {
+    const colour = colourOf(frame, found[0] as Trail);
+    if (colour === undefined) uncolouredBound += least;
+    else bound += least;
+    for (const trail of found) trails.push(trail);
+  };
+  if (capacity === undefined) {
+    for (const walk of eulerTrails(network)) add([trailOf(network, walk)], 1);
+    return { trails, bound, uncolouredBound };
+  }
+  for (const edges of connectedParts(network)) {
+    if (edges.length === 1) {
+      add([trailOf(network, [2 * (edges[0] as number)])], 1);
+      continue;
+    }
+    const part = partOf(network, edges);
+    const found = limitedPart(part, capacity, wishes.seed ?? 1);
+    add(
+      found.walks.map((walk) => trailOf(part, walk)),
+      found.bound,
+    );
+  }
+  return { trails, bound, uncolouredBound };
+}
+
+function planWithPops(frame: Frame, network: Network, wishes: FrameWishes, pops: NonNullable<FrameWishes['pops']>): Result<FramePlan> {
+  const parts = connectedParts(network).map((edges) => partOf(network, edges));
+  const crowded = parts.find((part) => !canFindPops(part));
+  if (crowded !== undefined) {
+    const sentence = `A part with ${oddJoints(crowded).length} odd joints and ${crowded.edgeCount} edges is too large for the shortest pops.`;
+    return fail([
+      frameProblem('frame.pops-too-many', ['edges'], sentence, `Plan it without pops, or in parts of at most ${mostOddJoints} odd joints.`),
+    ]);
+  }
+  if (wishes.balloonInches !== undefined) {
+    const capacity = capacityOf(wishes.balloonInches);
+    const found = parts.map((part) => poppedLimited(part, capacity, wishes.seed ?? 1));
+    return ok(
+      finishPopped(
+        frame,
+        found,
+        found.reduce((sum, { bound }) => sum + bound, 0),
+      ),
+    );
+  }
+  const balloons = pops.balloons ?? parts.length;
+  if (balloons < parts.length || balloons > network.edgeCount) {
+    const sentence = `${balloons} balloons cannot make ${parts.length} separate parts with ${network.edgeCount} edges.`;
+    return fail([frameProblem('frame.balloons', ['pops', 'balloons'], sentence, `Ask for ${parts.length} to ${network.edgeCount}.`)]);
+  }
+  return ok(finishPopped(frame, poppedParts(parts, balloons, pops.closed === true), balloons));
+}
+
+function finishPopped(frame: Frame, found: readonly PoppedTrails[], least: number): FramePlan {
+  const trails = found.flatMap((part) => part.trails.map((trail) => ({ colour: undefined, trail })));
+  return finish(frame, trails, least, 0);
+}
+
+function finish(frame: Frame, coloured: readonly ColouredTrail[], leastBalloons: number, balloonsForColours: number): FramePlan {
+  let totalInches = 0;
+  let poppedInches = 0;
+  let longestInches = 0;
+  for (const { trail } of coloured) {
+    const inches = trailInches(frame, trail);
+    totalInches += inches;
+    longestInches = Math.max(longestInches, inches);
+    poppedInches += poppedInchesOf(frame, trail);
+  }
+  return {
+    trails: coloured.map(({ trail }) => trail),
+    colours: coloured.map(({ colour }) => colour),
+    leastBalloons,
+    proven: coloured.length === leastBalloons,
+    balloonsForColours,
+    totalInches,
+    poppedInches,
+    longestInches,
+  };
+}
+
+function poppedInchesOf(frame: Frame, { edges, popped }: Trail): number {
+  if (popped === undefined) return 0;
+  return edges.reduce((sum, edge, step) => sum + (popped[step] === true ? (frame.edges[edge]?.lengthInches ?? 0) : 0), 0);
+}
+
+/** A number of balloons of this length that no order of the frame without pops goes below; undefined for a frame that is not in order. */
+export function leastBalloons(frame: Frame, balloonInches?: number): number | undefined {
+  const network = networkOf(frame);
+  if (network === undefined || tooLongEdge(frame, balloonInches) !== undefined) return undefined;
+  const capacity = balloonInches === undefined ? Number.POSITIVE_INFINITY : capacityOf(balloonInches);
+  return connectedParts(network).reduce((sum, edges) => sum + trailBound(partOf(network, edges), capacity), 0);
+}
