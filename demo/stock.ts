@@ -10,7 +10,7 @@ import { offers } from './price-lists.ts';
  */
 const counts: Readonly<Record<string, string>> = {
   '260-white': '0/34/40/25',
-  '260-black': '0/14/22/15',
+  '260-black': '0/36/22/15',
   '260-red': '1/20/30/20',
   '260-orange': '0/45/20/15',
   '260-yellow': '1/10/25/20',

@@ -324,7 +324,7 @@ class Stage {
   }
   #extras(figure: Figure): LineColourway['lines'] {
     return (figure.extras ?? [])
-      .filter((extra) => this.#book.items.some((item) => item.id === extra.item))
+      .filter((extra) => extra.count > 0 && this.#book.items.some((item) => item.id === extra.item)) // 0: used, not used up
       .map((extra) => ({ item: this.#item(extra.item), count: extra.count }));
   }
   /** The colour that guests see: that of the first piece. */
