@@ -31,13 +31,15 @@ export function checkKit(problem: KitProblem): readonly Problem[] {
   };
   const { wishes } = problem;
   number(wishes.budget, ['wishes', 'budget'], 'The budget', true);
-  number(wishes.hours, ['wishes', 'hours'], 'Hours to cover', false);
-  if (wishes.hours === 0)
-    say('kit.number', ['wishes', 'hours'], 'There are no hours to cover.', 'Say how many hours of work the kit has to last.');
+  if (!(wishes.hours > 0 && wishes.hours <= 10_000))
+    say(
+      'kit.number',
+      ['wishes', 'hours'],
+      `Hours to cover are ${wishes.hours}.`,
+      'Give a number above 0, at most 10,000: how long the kit has to last.',
+    );
   if (wishes.guestsPerHour !== undefined && !(wishes.guestsPerHour > 0 && wishes.guestsPerHour <= 1000))
     say('kit.number', ['wishes', 'guestsPerHour'], `Guests per hour are ${wishes.guestsPerHour}.`, 'Give a number above 0, at most 1000.');
-  if (wishes.hours > 10_000)
-    say('kit.number', ['wishes', 'hours'], `${wishes.hours} hours is more than a first kit can cover.`, 'Give at most 10,000 hours.');
   if (wishes.mostColours !== undefined) number(wishes.mostColours, ['wishes', 'mostColours'], 'The most colours', true);
   const other = wishes.chanceOfOtherColour;
   if (other !== undefined && !(other >= 0 && other <= 1))

@@ -509,6 +509,15 @@ export class CoverBound {
     return least;
   }
 
+  /** Largest bound of all that was ruled out by fixing, rounded down where values are whole. */
+  get largestCut(): number {
+    return this.#largestCut;
+  }
+  #largestCut = Number.NEGATIVE_INFINITY;
+  #cut(bound: number): void {
+    this.#largestCut = Math.max(this.#largestCut, this.#rounded(bound));
+  }
+
   /** Fixes each bag whose other choice could not beat `beat` even in the relaxation; the money this takes, undefined if nothing was fixed. */
   #fix(fixed: Int8Array, money: number, value: number, beat: number): number | undefined {
     if (this.#mostColours !== Number.POSITIVE_INFINITY) return undefined;
@@ -522,9 +531,11 @@ export class CoverBound {
       if (this.#x[j] === 1 && this.#rounded(value - reduced) <= beat) {
         fixed[j] = 1;
         taken = (taken ?? 0) + cost;
+        this.#cut(value - reduced);
       } else if (cost > money || (this.#x[j] === 0 && this.#rounded(value + reduced) <= beat)) {
         fixed[j] = 0;
         taken ??= 0;
+        if (cost <= money) this.#cut(value + reduced);
       }
     }
     return taken;

@@ -4,7 +4,7 @@ export type { CoverGoal, CoverPieces, CoverProblem, CoverSupplier } from './cove
 export { type Coverage, type CoverageAnswer, coverageOf, coverProblemOf, solveCoverage } from './coverage-of.ts';
 export { describeKit } from './describe-kit.ts';
 export { type Growth, type GrowthProblem, growthOf, type Milestone } from './growth.ts';
-export { type KitCurvePoint, type KitCurve, kitCurve } from './kit-curve.ts';
+export { type KitCurve, type KitCurvePoint, kitCurve } from './kit-curve.ts';
 export { lastingOf } from './kit-lasting.ts';
 export { type KitModel, kitModelOf } from './kit-model.ts';
 export * from './kit-problem.ts';

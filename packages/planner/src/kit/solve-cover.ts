@@ -1,5 +1,5 @@
 /**
- * Proven best purchase for budgeted coverage with alternatives: depth-first branch and bound on the Lagrangian bound of
+ * Proven best purchase for budgeted coverage with alternatives: best-first branch and bound on the Lagrangian bound of
  * `cover-bound.ts`, from a start by annealing. Suppliers with shipping are settled first: closed, with shipping, or with enough spent
  * there for free shipping.
  */
@@ -70,12 +70,11 @@ class CoverSearch {
   #value: number;
   /** Largest bound of a node that was left unfinished. */
   #open = Number.NEGATIVE_INFINITY;
-  /** Largest relaxed value of a purchase whose true worth is less. */
-  #overrated = Number.NEGATIVE_INFINITY;
+  /** Largest bound of what was pruned. */
+  #pruned = Number.NEGATIVE_INFINITY;
   readonly #slack: number;
   readonly #rounds: number;
   #nodes = 0;
-  #stopped = false;
   #deadline: number;
 
   constructor(model: CoverModel, limits: CoverLimits, start: Int8Array | undefined) {
@@ -101,13 +100,11 @@ class CoverSearch {
   run(): CoverAnswer | undefined {
     const roots = this.#roots();
     const polished = roots.map((root, k) => (k < (this.#limits.worth === undefined ? rootsToPolish : 1) ? this.#polish(root) : root));
-    for (const root of polished) {
-      if (this.#atLeast(root.bound)) this.#search(root, root.fixed, root.prices, root.bound, root.wanted);
-    }
+    this.#search(polished.map((root) => ({ ...root, root })));
     if (this.#best === undefined) return undefined;
     this.#state.set(this.#best);
-    const most = Math.max(this.#value, Number.NEGATIVE_INFINITY, ...polished.map((root) => root.bound));
-    const bound = Math.min(most, Math.max(this.#value + this.#slack, this.#overrated, this.#open));
+    const left = Math.max(this.#open, this.#pruned, this.#bound.largestCut);
+    const bound = left > this.#value + 1e-9 ? left : this.#value;
     return {
       bought: [...this.#best],
       value: this.#value,
@@ -208,47 +205,51 @@ class CoverSearch {
     for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === 1) money -= this.#model.costs[bag] as number;
     return money;
   }
+  /** True if a node with this bound may still hold something better; else it is pruned, and its bound remembered. */
   #atLeast(bound: number): boolean {
-    return (this.#model.wholeValues ? Math.floor(bound + 1e-6) : bound - 1e-9) > this.#value + this.#slack;
+    const rounded = this.#model.wholeValues ? Math.floor(bound + 1e-6) : bound - 1e-9;
+    if (rounded > this.#value + this.#slack) return true;
+    if (rounded > this.#pruned) this.#pruned = rounded;
+    return false;
   }
   #mustStop(): boolean {
     if (this.#nodes >= (this.#limits.nodes ?? Number.POSITIVE_INFINITY)) return true;
     return this.#limits.now !== undefined && (this.#nodes & 7) === 0 && this.#limits.now() >= this.#deadline;
   }
 
-  #search(root: Root, fixed: Int8Array, prices: Prices, bound: number, wanted: Float64Array): void {
-    if (this.#stopped || this.#mustStop()) {
-      this.#stopped = true;
-      if (bound > this.#open) this.#open = bound;
-      return;
+  /** Branches from the node with the largest bound until nothing is left that could be better. */
+  #search(frontier: CoverNode[]): void {
+    for (;;) {
+      const node = takeLargest(frontier);
+      if (node === undefined) return;
+      if (!this.#atLeast(node.bound)) continue;
+      if (this.#mustStop()) {
+        this.#open = Math.max(node.bound, ...frontier.map((one) => one.bound));
+        return;
+      }
+      this.#nodes++;
+      if (this.#nodes % roundEvery === 1) this.#tryRounding(node.fixed, node.wanted);
+      const bag = this.#branchingBag(node.fixed, node.wanted);
+      if (bag < 0) {
+        this.#tryLeaf(node.fixed);
+        continue;
+      }
+      for (const side of [0, 1]) {
+        const child = this.#childOf(node, bag, side);
+        if (child !== undefined) frontier.push(child);
+      }
     }
-    this.#nodes++;
-    if (this.#nodes % roundEvery === 1) this.#tryRounding(fixed, wanted);
-    if (!this.#atLeast(bound)) return;
-    const bag = this.#branchingBag(fixed, wanted);
-    if (bag < 0) {
-      this.#tryLeaf(fixed);
-      if (bound > this.#overrated && this.#limits.worth !== undefined) this.#overrated = bound;
-      return;
-    }
-    const first = (wanted[bag] as number) >= 0.5 ? 1 : 0;
-    for (const side of [first, 1 - first]) {
-      const child = fixed.slice();
-      child[bag] = side;
-      const money = this.#settle(child, root);
-      if (money < 0) continue;
-      const childPrices = { links: prices.links.slice(), pieces: prices.pieces.slice() };
-      const answer = this.#bound.bound({
-        fixed: child,
-        money,
-        prices: childPrices,
-        beat: this.#value + this.#slack,
-        rounds: nodeRounds,
-        outside: root.outside,
-      });
-      const childBound = Math.min(bound, answer.bound);
-      if (this.#atLeast(childBound)) this.#search(root, child, childPrices, childBound, answer.wanted.slice());
-    }
+  }
+  #childOf(node: CoverNode, bag: number, side: number): CoverNode | undefined {
+    const fixed = node.fixed.slice();
+    fixed[bag] = side;
+    const money = this.#settle(fixed, node.root);
+    if (money < 0) return undefined;
+    const prices = { links: node.prices.links.slice(), pieces: node.prices.pieces.slice() };
+    const { outside } = node.root;
+    const answer = this.#bound.bound({ fixed, money, prices, beat: this.#value + this.#slack, rounds: nodeRounds, outside });
+    const bound = Math.min(node.bound, answer.bound);
+    return this.#atLeast(bound) ? { root: node.root, fixed, prices, bound, wanted: answer.wanted.slice() } : undefined;
   }
 
   /** Follows what the fixed bags imply; the money left for free bags, negative if this cannot be. */
@@ -333,9 +334,11 @@ class CoverSearch {
     const fixed = fixedOf(this.#model);
     const movable = [...fixed.keys()].filter((bag) => fixed[bag] === free);
     const { worth, worthMoves = 0, seed = 1 } = this.#limits;
-    const better = startOf(this.#model, worthMoves, seed, this.#best, undefined, worth);
-    this.#state.set(better?.bought ?? this.#best);
-    this.#climb(movable, this.#worth());
+    for (const again of [0, 1, 2, 3]) {
+      const better = startOf(this.#model, worthMoves, seed + again, this.#best, undefined, worth);
+      this.#state.set(better?.bought ?? this.#best);
+      this.#climb(movable, this.#worth());
+    }
   }
   #worth(): number {
     return this.#limits.worth?.(this.#state.bought) ?? this.#state.value;
@@ -391,6 +394,21 @@ class CoverSearch {
   }
 }
 
+interface CoverNode {
+  readonly root: Root;
+  readonly fixed: Int8Array;
+  readonly prices: Prices;
+  readonly bound: number;
+  readonly wanted: Float64Array;
+}
+function takeLargest(frontier: CoverNode[]): CoverNode | undefined {
+  let largest = 0;
+  for (let k = 1; k < frontier.length; k++) if ((frontier[k]?.bound ?? 0) > (frontier[largest]?.bound ?? 0)) largest = k;
+  const node = frontier[largest];
+  const last = frontier.pop();
+  if (last !== undefined && last !== node) frontier[largest] = last;
+  return node;
+}
 interface Root {
   readonly fixed: Int8Array;
   readonly shipping: number;

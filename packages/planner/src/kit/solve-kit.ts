@@ -7,7 +7,7 @@ import { describeKit } from './describe-kit.ts';
 import { type KitModel, kitModelOf } from './kit-model.ts';
 import type { Kit, KitProblem } from './kit-problem.ts';
 import { KitValuer, piecesWith } from './kit-worth.ts';
-import { type CoverAnswer, solveCover } from './solve-cover.ts';
+import { type CoverAnswer, type CoverLimits, solveCover } from './solve-cover.ts';
 
 /** How much effort goes into an answer. All limits are counts, so that the same problem gives the same kit on every machine. */
 export interface KitLimits {
@@ -51,28 +51,45 @@ export function findKit(problem: KitProblem, limits: KitLimits = {}): Result<Fou
 
 /** Searches a model; undefined if the forced purchases break the budget or the limit on colours. */
 export function search(model: KitModel, limits: KitLimits): CoverAnswer | undefined {
-  const soon = limits.effort === 'soon';
-  const start = limits.start;
-  const left = new Map(start ?? []);
-  const from = model.bags.map((bag) => {
+  const start = bagsOf(model, limits.start);
+  const found = solveCover(model.cover, coverLimits(model, limits, soon, start));
+  if (found === undefined || limits.effort === 'soon' || found.proven) return found === undefined ? undefined : withoutIdle(model, found);
+  const better = solveCover(model.cover, coverLimits(model, limits, full, found.bought));
+  return better === undefined ? undefined : withoutIdle(model, better);
+}
+
+interface Effort {
+  readonly movesPerBag: number;
+  readonly rounds: number;
+  readonly nodes: number;
+  readonly worthMoves: number;
+}
+const soon: Effort = { movesPerBag: 20, rounds: 60, nodes: 0, worthMoves: 250 };
+const full: Effort = { movesPerBag: 60, rounds: 300, nodes: 400, worthMoves: 3000 };
+
+function coverLimits(model: KitModel, limits: KitLimits, effort: Effort, start: ArrayLike<number> | undefined): CoverLimits {
+  const valuer = new KitValuer(model);
+  return {
+    moves: effort.movesPerBag * model.bags.length,
+    rounds: effort.rounds,
+    nodes: effort.nodes,
+    worthMoves: effort.worthMoves,
+    within: 1e-4 * model.requests,
+    seed: limits.seed ?? 1,
+    worth: (bought) => valuer.met(piecesWith(model, bought)),
+    ...(start === undefined ? {} : { start }),
+    ...(limits.now === undefined ? {} : { now: limits.now }),
+    ...(limits.milliseconds === undefined ? {} : { milliseconds: limits.milliseconds }),
+  };
+}
+function bagsOf(model: KitModel, offers: ReadonlyMap<string, number> | undefined): readonly number[] | undefined {
+  if (offers === undefined) return undefined;
+  const left = new Map(offers);
+  return model.bags.map((bag) => {
     const count = left.get(bag.offer.id) ?? 0;
     left.set(bag.offer.id, count - 1);
     return count > 0 ? 1 : 0;
   });
-  const valuer = new KitValuer(model);
-  const answer = solveCover(model.cover, {
-    moves: (soon ? 20 : 60) * model.bags.length,
-    rounds: soon ? 60 : 300,
-    nodes: soon ? 0 : 400,
-    within: 1e-4 * model.requests,
-    seed: limits.seed ?? 1,
-    worth: (bought) => valuer.met(piecesWith(model, bought)),
-    worthMoves: soon ? 1000 : 10_000,
-    ...(start === undefined ? {} : { start: from }),
-    ...(limits.now === undefined ? {} : { now: limits.now }),
-    ...(limits.milliseconds === undefined ? {} : { milliseconds: limits.milliseconds }),
-  });
-  return answer === undefined ? undefined : withoutIdle(model, answer);
 }
 
 /** Gives back bags that add nothing, dearest first, as long as that saves money. */

@@ -1,0 +1,65 @@
+/**
+ * 0/1 knapsack: J. Burkardt, KNAPSACK_01 data directory, problems p01 to p06 (numbers from memory of the directory; p06's best weight 169
+ * read in copies; all optima recomputed). A knapsack is budgeted coverage in which each figure needs one bag of its own.
+ * Multi-constraint knapsack: OR-Library, mknap1 problem 1 (Petersen 1967), optimum 3800 from the file's header.
+ */
+import { type CoverProblem, solveCover } from '@twistwright/planner';
+import { expect, test } from 'vitest';
+
+const problems = [
+  { id: 'p01', capacity: 165, weights: [23, 31, 29, 44, 53, 38, 63, 85, 89, 82], profits: [92, 57, 49, 68, 60, 43, 67, 84, 87, 72], best: 309, used: 165, pick: '1111010000' },
+  { id: 'p02', capacity: 26, weights: [12, 7, 11, 8, 9], profits: [24, 13, 23, 15, 16], best: 51, used: 26, pick: '01110' },
+  { id: 'p03', capacity: 190, weights: [56, 59, 80, 64, 75, 17], profits: [50, 50, 64, 46, 50, 5], best: 150, used: 190, pick: '110010' },
+  { id: 'p04', capacity: 50, weights: [31, 10, 20, 19, 4, 3, 6], profits: [70, 20, 39, 37, 7, 5, 10], best: 107, used: 50, pick: '1001000' },
+  { id: 'p05', capacity: 104, weights: [25, 35, 45, 5, 25, 3, 2, 2], profits: [350, 400, 450, 20, 70, 8, 5, 5], best: 900, used: 104, pick: '10111011' },
+  { id: 'p06', capacity: 170, weights: [41, 50, 49, 59, 55, 57, 60], profits: [442, 525, 511, 593, 546, 564, 617], best: 1735, used: 169, pick: '0101001' },
+]; // biome-ignore format: a table
+
+test.each(problems)('$id: best $best', ({ capacity, weights, profits, best, used, pick }) => {
+  const answer = solveCover({ costs: weights, budget: capacity, goals: profits.map((value, bag) => ({ value, alternatives: [[[bag]]] })) });
+  expect(answer).toMatchObject({ value: best, bound: best, proven: true, spent: used });
+  expect(answer?.bought.join('')).toBe(pick);
+});
+
+/**
+ * Ten constraints do not fit one budget. The search takes the first as its budget and is asked again, each answer that breaks another
+ * row being shut out by the caller: the best answer of the relaxation that keeps all rows is the optimum.
+ */
+test('mknap1 problem 1: 3800 with items 2, 3 and 6', () => {
+  const profits = [100, 600, 1200, 2400, 500, 2000];
+  const rows = [
+    [8, 12, 13, 64, 22, 41, 80], [8, 12, 13, 75, 22, 41, 96], [3, 6, 4, 18, 6, 4, 20], [5, 10, 8, 32, 6, 12, 36], [5, 13, 8, 42, 6, 20, 44],
+    [5, 13, 8, 48, 6, 20, 48], [0, 0, 0, 0, 8, 0, 10], [3, 0, 4, 0, 8, 0, 18], [3, 2, 4, 0, 8, 4, 22], [3, 2, 4, 8, 8, 4, 24],
+  ]; // biome-ignore format: a table
+  const keeps = (bought: readonly number[]): boolean =>
+    rows.every((row) => row.slice(0, 6).reduce((sum, weight, j) => sum + weight * (bought[j] ?? 0), 0) <= (row[6] ?? 0));
+  const costs = rows.map((row) => row.slice(0, 6));
+  let best: { readonly value: number; readonly items: readonly number[] } = { value: 0, items: [] };
+  let asked = 0;
+  const branch = (forcedIn: readonly number[], takenOut: readonly number[]): void => {
+    asked++;
+    const answers = rows.map((row, r) => {
+      const problem: CoverProblem = {
+        costs: costs[r] ?? [],
+        budget: row[6] ?? 0,
+        goals: profits.map((value, bag) => ({ value, alternatives: [[[bag]]] })),
+        forcedIn,
+        takenOut,
+      };
+      return solveCover(problem);
+    });
+    if (answers.some((answer) => answer === undefined)) return;
+    const tightest = answers.reduce((a, b) => ((b?.value ?? 0) < (a?.value ?? 0) ? b : a));
+    if (tightest === undefined || tightest.value <= best.value) return;
+    for (const answer of answers)
+      if (answer !== undefined && keeps(answer.bought) && answer.value > best.value)
+        best = { value: answer.value, items: answer.bought.flatMap((one, j) => (one === 1 ? [j + 1] : [])) };
+    const next = profits.findIndex((_, j) => !forcedIn.includes(j) && !takenOut.includes(j));
+    if (next < 0 || tightest.value <= best.value) return;
+    branch([...forcedIn, next], takenOut);
+    branch(forcedIn, [...takenOut, next]);
+  };
+  branch([], []);
+  expect(best).toEqual({ value: 3800, items: [2, 3, 6] });
+  expect(asked).toBeGreaterThan(1);
+});
