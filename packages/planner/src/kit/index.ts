@@ -1,6 +1,8 @@
 export { type BreakEven, breakEven, marginOfMarkUp, markUpOfMargin } from './break-even.ts';
+export { cheapestCompletion, spentOn } from './cheapest-completion.ts';
 export { checkKit, type KitProblemCode, kitProblemCodes } from './check-kit.ts';
 export type { CoverGoal, CoverPieces, CoverProblem, CoverSupplier } from './cover-model.ts';
+export { boughtIn, coverProgramOf } from './cover-program.ts';
 export { type Coverage, type CoverageAnswer, coverageOf, coverProblemOf, solveCoverage } from './coverage-of.ts';
 export { describeKit } from './describe-kit.ts';
 export { type Growth, type GrowthProblem, growthOf, type Milestone } from './growth.ts';
