@@ -25,5 +25,6 @@ export const shapeProblems = {
   'trail.too-long': 'A twisting order takes more than its balloon has.',
   'trail.edge-count': 'Twisting orders make an edge twice, or not at all.',
   'shape.open': 'A joint of a figure cannot close.',
+  'shape.too-large': 'A figure has more stretches of balloon than can be kept apart.',
 } as const;
 export type ShapeProblemCode = keyof typeof shapeProblems;

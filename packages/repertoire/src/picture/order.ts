@@ -16,12 +16,19 @@ export interface Drawn {
   readonly on?: number;
 }
 
+/** Pictures with more things, or more spots, than this are ordered by depth alone. */
+const mostThings = 900;
+const mostCompared = 9000;
+const depthOf = ({ covers }: Drawn): number => covers.reduce((sum, cover) => sum + cover.near, 0) / Math.max(1, covers.length);
+
 /**
  * Back to front. Two things that overlap are ordered by how near they are where they overlap; where that goes round in a circle the
  * thing with least in front of it goes first. Of what may come next, the next stretch of the same bubble is taken, so that it stays in one
  * piece where nothing lies between.
  */
 export function paintersOrder(things: readonly Drawn[]): readonly number[] {
+  if (things.length > mostThings || things.reduce((sum, thing) => sum + thing.covers.length, 0) > mostCompared)
+    return [...things.keys()].toSorted((a, b) => depthOf(things[a] as Drawn) - depthOf(things[b] as Drawn));
   const behind: Map<number, number>[] = things.map(() => new Map());
   for (const { one, other, lead } of oneWay(overlaps(things), things)) {
     if (lead > 0) behind[one]?.set(other, lead);
@@ -98,25 +105,40 @@ function oneWay(found: readonly Overlap[], things: readonly Drawn[]): readonly O
 }
 
 function sorted(things: readonly Drawn[], behind: readonly Map<number, number>[]): readonly number[] {
-  const depth = things.map(({ covers }) => covers.reduce((sum, cover) => sum + cover.near, 0) / Math.max(1, covers.length));
+  const depth = things.map(depthOf);
+  const waits = behind.map((others) => others.size);
+  const hard = behind.map((others) => [...others.values()].filter((weight) => !Number.isFinite(weight)).length);
+  const soft = behind.map((others) => [...others.values()].reduce((sum, weight) => (Number.isFinite(weight) ? sum + weight : sum), 0));
+  const ahead: number[][] = things.map(() => []);
+  behind.forEach((others, index) => {
+    for (const other of others.keys()) ahead[other]?.push(index);
+  });
+  /** What still has to be drawn before it; nothing is exactly nothing, whatever rounding left. */
+  const blocked = (index: number): number =>
+    waits[index] === 0 ? 0 : (hard[index] as number) * 1e12 + Math.max(soft[index] as number, 1e-9);
   const left = new Set(things.keys());
   const found: number[] = [];
   while (left.size > 0) {
+    const last = things[found.at(-1) ?? -1];
     let best = -1;
     let bestBlocked = Number.POSITIVE_INFINITY;
     let bestDepth = Number.POSITIVE_INFINITY;
-    const last = things[found.at(-1) ?? -1];
     for (const index of left) {
-      let blocked = 0;
-      for (const [other, weight] of behind[index] as Map<number, number>) if (left.has(other)) blocked += weight;
       const thing = things[index] as Drawn;
       const goesOn = last !== undefined && last.strand === thing.strand && Math.abs(last.place - thing.place) === 1;
       const order = goesOn ? Number.NEGATIVE_INFINITY : (depth[index] as number);
-      if (blocked < bestBlocked || (blocked === bestBlocked && order < bestDepth)) [best, bestBlocked, bestDepth] = [index, blocked, order];
+      const weight = blocked(index);
+      if (best < 0 || weight < bestBlocked || (weight === bestBlocked && order < bestDepth))
+        [best, bestBlocked, bestDepth] = [index, weight, order];
     }
-    if (best < 0) best = left.values().next().value as number;
     left.delete(best);
     found.push(best);
+    for (const index of ahead[best] as number[]) {
+      const weight = behind[index]?.get(best) as number;
+      waits[index] = (waits[index] as number) - 1;
+      if (Number.isFinite(weight)) soft[index] = (soft[index] as number) - weight;
+      else hard[index] = (hard[index] as number) - 1;
+    }
   }
   return found;
 }

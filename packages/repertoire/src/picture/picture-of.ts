@@ -33,6 +33,8 @@ const margin = 8;
 const largestScale = 24;
 /** Bubbles thinner than this, picture units, are drawn whole even where they are woven: nobody sees it, and the picture stays small. */
 const thinStrand = 6;
+/** With more bubbles than this each is put in order as a whole, so that a recipe of thousands is drawn too. */
+const mostStretched = 260;
 const missingColour: Rubber = rubberOf('sky') as Rubber;
 
 /**
@@ -128,7 +130,7 @@ class Drawing {
       this.#things.push({ strand: index, place: 0, covers: [{ ...(line[0] as Seen), radius }], stretch: { first: 0, last: 0 } });
       return;
     }
-    if (radius < thinStrand) {
+    if (radius < thinStrand || this.#shape.bubbles.length > mostStretched) {
       const covers = line.slice(1).flatMap((to, k) => coversOf(line[k] as Seen, to, radius));
       this.#things.push({ strand: index, place: 0, covers, stretch: { first: 0, last } });
       return;

@@ -40,6 +40,8 @@ export interface Capsules {
   readonly squeeze: Float64Array;
   /** Bubbles with the same number lie side by side between the same two joints and collide over their whole length. */
   readonly bundle: Int32Array;
+  /** False where bubbles are not kept apart at all. */
+  readonly apart?: false;
   /** Joints with only a short bubble between them, and its length, by `pairKey`: what meets at one is squeezed at the other too. */
   readonly near?: ReadonlyMap<number, number>;
   /** Bubbles pushed into one another, which pass: `pairKey` of their numbers. */

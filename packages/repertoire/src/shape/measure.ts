@@ -8,8 +8,8 @@ export interface Fit {
   readonly lengthError: number;
   /** Largest gap of a rod in inches, and the two points it is between. */
   readonly gap: { readonly inches: number; readonly a: number; readonly b: number };
-  /** Deepest that two bubbles enter one another, as a share of the smaller radius. */
-  readonly penetration: number;
+  /** Deepest that two bubbles enter one another, as a share of the smaller radius; missing where they are not kept apart. */
+  readonly penetration?: number;
 }
 
 /** Measures lengths, joints and penetration; the part of two bubbles next to a joint they share is squeezed rubber and does not count. */
@@ -29,6 +29,7 @@ export function fitOf(body: Body): Fit {
     if (miss > gap.inches) gap = { inches: miss, a, b };
     lengthError = Math.max(lengthError, miss / Math.max(length, 1));
   }
+  if (capsules.apart === false) return { lengthError, gap };
   let penetration = 0;
   const near = neighboursOf(body, 0.01);
   const whole = Float64Array.of(0, 1, 0, 1);

@@ -5,12 +5,16 @@ import type { Vector } from './vector.ts';
 /** Two bubbles count as mirror images when their middles are this near to it, in radii, and an inch more for every ten of their length. */
 const nearRadii = 1.2;
 
+/** Larger figures are not looked through for mirror images: every bubble is compared with every other. */
+const mostCompared = 500;
+
 /**
  * Which points are mirror images of which in the plane z = 0, if the whole figure is its own mirror image: every bubble has an image of
  * the same form, length and radius in the right place, and joints follow their bubbles. Undefined otherwise.
  */
 export function mirrorOf(skeleton: Skeleton, { body, lines }: Laid): Int32Array | undefined {
   const { bubbles } = skeleton;
+  if (bubbles.length > mostCompared) return undefined;
   const at = (point: number): Vector => [
     body.points[3 * point] as number,
     body.points[3 * point + 1] as number,

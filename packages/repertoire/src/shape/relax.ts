@@ -41,14 +41,16 @@ export function relax(body: Body, { sweeps, spreading = 0, steeredShare = 0.7 }:
       keepLengths(points, soft, steering);
     }
     if (body.mirror !== undefined) reflect(points, body.mirror);
-    if (neighbours === undefined || sweep - made === lastsLong || movedFurther(points, then, slack / 4)) {
+    if (capsules.apart !== false && (neighbours === undefined || sweep - made === lastsLong || movedFurther(points, then, slack / 4))) {
       if (sweep - made === lastsLong) slack = Math.max(leastSlackRadii * radius, slack * 0.5);
       made = sweep;
       neighbours = neighboursOf(body, slack);
       then.set(points);
     }
-    partFree(body, neighbours);
-    partMeeting(body, neighbours);
+    if (neighbours !== undefined) {
+      partFree(body, neighbours);
+      partMeeting(body, neighbours);
+    }
     if (body.floor !== undefined) keepAbove(points, body.floor);
     keepLengths(points, hard, 1);
   }

@@ -59,6 +59,10 @@ export interface Shape {
   readonly problems: readonly Problem[];
 }
 
+/** Beyond this many stretches of balloon bubbles are laid out and keep their lengths, but are not kept apart. */
+const mostColliding = 1200;
+/** Sweeps are for figures up to this many capsules; larger ones get proportionally fewer, so that any recipe ends. */
+const fullCapsules = 300;
 const firstSweeps = 260;
 const laterSweeps = 160;
 const mostRounds = 12;
@@ -94,23 +98,32 @@ interface Settled {
 
 /** Lays a skeleton and relaxes it; with `even`, left and right are kept mirror images where the layout, or what becomes of it, is one. */
 function settle(skeleton: Skeleton, even: boolean): Settled {
-  const laid = lay(skeleton);
+  const laid = withinReason(lay(skeleton));
   const { body } = laid;
   centre(body, 2);
   let mirror = even && !laid.frame ? mirrorOf(skeleton, laid) : undefined;
+  const share = Math.min(1, fullCapsules / Math.max(1, body.capsules.a.length));
+  const sweeps = (full: number): number => Math.max(12, Math.round(full * share * share));
   const first = mirror === undefined ? body : { ...body, mirror };
-  relax(first, { sweeps: laid.frame ? 2 * firstSweeps : firstSweeps, spreading: laid.frame ? 0.02 : 0 });
+  relax(first, { sweeps: sweeps(laid.frame ? 2 * firstSweeps : firstSweeps), spreading: laid.frame ? 0.02 : 0 });
   if (mirror === undefined) {
     centre(body, 2);
     mirror = even && !laid.frame ? mirrorOf(skeleton, laid) : undefined;
   }
   const settled = mirror === undefined ? body : { ...body, mirror };
   let fit = fitOf(body);
-  for (let round = 0; round < mostRounds && (round === 0 || !closes(fit, skeleton)); round++) {
-    relax(settled, { sweeps: laterSweeps, steeredShare: 0 });
+  for (let round = 0; round < mostRounds * share && (round === 0 || !closes(fit, skeleton)); round++) {
+    relax(settled, { sweeps: sweeps(laterSweeps), steeredShare: 0 });
     fit = fitOf(settled);
   }
   return { laid, fit, symmetric: mirror !== undefined };
+}
+
+/** The same without collisions where there are too many stretches to keep apart. */
+function withinReason(laid: Laid): Laid {
+  return laid.body.capsules.a.length <= mostColliding
+    ? laid
+    : { ...laid, body: { ...laid.body, capsules: { ...laid.body.capsules, apart: false } } };
 }
 
 /** The even one, unless only the uneven one closes. */
@@ -118,7 +131,7 @@ const better = (even: Settled, uneven: Settled, skeleton: Skeleton): Settled => 
 
 const thinnest = (skeleton: Skeleton): number => Math.min(...skeleton.bubbles.map((bubble) => bubble.radius), 10);
 const closes = (fit: Fit, skeleton: Skeleton): boolean =>
-  fit.lengthError <= openLength * 0.8 && fit.gap.inches <= openRadii * 0.8 * thinnest(skeleton) && fit.penetration <= deepest * 0.8;
+  fit.lengthError <= openLength * 0.8 && fit.gap.inches <= openRadii * 0.8 * thinnest(skeleton) && (fit.penetration ?? 0) <= deepest * 0.8;
 
 /** Moves the middle of the body to zero along one axis. */
 function centre({ points }: Body, axis: number): void {
@@ -184,7 +197,7 @@ function described(skeleton: Skeleton, { body, lines }: Laid, fit: Fit, symmetri
     symmetric,
     fit,
     deeds: skeleton.deeds,
-    problems: openJoints(skeleton, body, lines),
+    problems: [...(capsules.apart === false ? [tooLarge(capsules.a.length)] : []), ...openJoints(skeleton, body, lines)],
   };
 }
 
@@ -217,6 +230,14 @@ function openJoints(skeleton: Skeleton, body: Body, lines: readonly (readonly nu
     .slice(0, 10)
     .map(([joint, { inches, bubble }]) => openJoint(skeleton, joint, inches, bubble));
 }
+
+const tooLarge = (stretches: number): Problem => ({
+  code: 'shape.too-large',
+  path: ['pieces'],
+  sentence: `The figure has ${stretches} stretches of balloon; beyond ${mostColliding} they are drawn where they were laid and may lie in one another.`,
+  todo: 'Take the figure apart into several recipes to see each as it is.',
+  weight: 'warning',
+});
 
 function openJoint(skeleton: Skeleton, joint: number, inches: number, bubble: number): Problem {
   const name = skeleton.joints[joint]?.names[0];
