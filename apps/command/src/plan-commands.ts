@@ -1,5 +1,17 @@
 import type { Book } from '@twistwright/books';
-import { type GigPlan, type Outlook, outlookOf, type Plan, type PlanBookOptions, sayCharge, shopFor } from '@twistwright/planner';
+import {
+  type Advice,
+  adviceFor,
+  clockAt,
+  type GigPlan,
+  type Outlook,
+  outlookOf,
+  type Plan,
+  type PlanBookOptions,
+  sayAdvice,
+  sayCharge,
+  shopFor,
+} from '@twistwright/planner';
 import { longDate, type Problem, parseMoney } from '@twistwright/units';
 import { type Arguments, commonFlags, type Flag } from './arguments.ts';
 import { openBook, problemText } from './open-book.ts';
@@ -259,3 +271,44 @@ export const shopCommand = shoppingCommand(
     }
   },
 );
+
+/** Runs on which numbers of artists, menus and the card are tried. */
+const adviceRuns = 800;
+
+function advices({ book, outlook }: Looked): readonly { readonly plan: GigPlan; readonly advice: Advice }[] {
+  return outlook.gigs.flatMap((plan) => {
+    const advice = adviceFor(book, plan.gig, { seed: outlook.seed, runs: Math.min(outlook.runs, adviceRuns) });
+    return advice.ok ? [{ plan, advice: advice.value }] : [];
+  });
+}
+
+export const adviseCommand = command(
+  'advise',
+  'say how many artists it takes, how many may still wait at each time, and which menu suits',
+  (looked) => ({ ...frame(looked), gigs: advices(looked).map(({ plan, advice }) => ({ gig: plan.gig.id, ...advice })) }),
+  (page, looked) => {
+    const nameOf = (id: string): string => looked.book.figures.find((figure) => figure.id === id)?.name ?? id;
+    for (const [at, { plan, advice }] of advices(looked).entries()) {
+      if (at > 0) page.gap();
+      writeGigHead(page, plan, looked.book);
+      page.gap();
+      for (const sentence of sayAdvice(plan.gig, advice, nameOf)) page.say(sentence);
+      page.gap();
+      page.table(
+        ['at', 'may wait'],
+        advice.card.filter((row) => row.minute % cardStep === 0).map((row) => [clockAt(plan.gig.starts, row.minute), row.mayWait]),
+      );
+      page.table(
+        ['artists', 'wait in time, %', 'served, %', ''],
+        advice.artists.tried.map((tried) => [
+          tried.artists,
+          Math.round(100 * tried.shareWithin.mean),
+          Math.round(100 * tried.shareServed.mean),
+          tried.isKept ? 'keeps the promise' : '',
+        ]),
+      );
+    }
+  },
+);
+/** Minutes between the rows that are printed of a closing card. */
+const cardStep = 15;

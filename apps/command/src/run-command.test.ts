@@ -71,7 +71,7 @@ describe('the plan of the demo', () => {
     });
     expect(plan.shopping.proof.kind).toBe('proven');
   });
-  test.each(['forecast', 'needs', 'pack', 'charge'])('%s alone, as a page and as JSON', async (name) => {
+  test.each(['forecast', 'needs', 'pack', 'charge', 'advise'])('%s alone, as a page and as JSON', async (name) => {
     const page = await run([name, demo, '--runs', '100', '--gig', 'gull-lane']);
     expect([page.code, page.out.length > 200]).toEqual([0, true]);
     const json = await run([name, demo, '--runs', '100', '--gig', 'gull-lane', '--json']);
@@ -92,6 +92,19 @@ describe('the plan of the demo', () => {
     expect(code).toBe(1);
     expect(out).toContain('budget');
   });
+});
+
+test('a change of mind stands beside the gig as it is; everybody keeps their luck', async () => {
+  const { code, out } = await run(['what-if', demo, '--gig', 'harbour-day', '--artists', '2', '--runs', '300', '--json']);
+  expect(code).toBe(0);
+  const { before, after } = JSON.parse(out) as Record<
+    'before' | 'after',
+    { forecast: { served: { mean: number }; arrived: { mean: number } }; quote: number }
+  >;
+  expect(after.forecast.served.mean).toBeGreaterThan(before.forecast.served.mean + 10);
+  expect(after.quote).toBeGreaterThan(before.quote);
+  expect((await run(['what-if', demo, '--gig', 'harbour-day', '--without', 'moon'])).err).toContain('Not on the menu: moon');
+  expect((await run(['what-if', demo, '--gig', 'harbour-day'])).code).toBe(2);
 });
 
 describe('what is wrong is said', () => {

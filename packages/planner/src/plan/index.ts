@@ -1,3 +1,4 @@
+export { type Advice, type AdviceOptions, adviceFor } from './advice-for.ts';
 export { type Forecast, type ForecastOptions, type ForecastSummary, forecastGig, seedOf, summaryOf } from './forecast-gig.ts';
 export { jointSamplesOf } from './joint-samples-of.ts';
 export { materialsOf } from './materials-of.ts';

@@ -1,4 +1,5 @@
 export { chanceInWords, clockAt, count, counted, headNumber, listed, minutes, oneDecimal, range } from './numbers.ts';
+export { sayAdvice } from './say-advice.ts';
 export { sayCharge, wholeMoney } from './say-charge.ts';
 export { type Said, sayForecast } from './say-forecast.ts';
 export { itemName, sayNeeds, shortItems } from './say-needs.ts';

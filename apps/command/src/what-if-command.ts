@@ -1,0 +1,201 @@
+import { type Book, type Gig, planningSettingsOf } from '@twistwright/books';
+import {
+  chargeFor,
+  clockAt,
+  count,
+  type ForecastSummary,
+  forecastGig,
+  gigAfter,
+  itemName,
+  materialsOf,
+  oneDecimal,
+  pieceCosts,
+  sayForecast,
+  takesOf,
+  type WhatIf,
+} from '@twistwright/planner';
+import { decimalOf, roundToMoney, type Spread } from '@twistwright/units';
+import { type Arguments, commonFlags } from './arguments.ts';
+import { openBook, problemText } from './open-book.ts';
+import type { ExitCode, Outside } from './outside.ts';
+import { type Page, pageFor } from './page.ts';
+import type { Command } from './run-command.ts';
+
+const weathers = ['mild', 'hot', 'cold', 'wet'] as const;
+
+export const whatIfCommand: Command = {
+  name: 'what-if',
+  takes: 'BOOK --gig ID [--guests N] [--hours H] [--artists N] [--without FIGURE,...] [--weather W]',
+  says: 'compare a change of mind with the gig as it stands; everybody keeps their luck',
+  flags: [
+    ...commonFlags,
+    { name: 'gig', takes: 'text', says: 'the gig, by its id' },
+    { name: 'guests', takes: 'number', says: 'so many guests instead' },
+    { name: 'more-guests', takes: 'number', says: 'so many guests more (fewer if negative)' },
+    { name: 'hours', takes: 'number', says: 'so long instead' },
+    { name: 'artists', takes: 'number', says: 'so many artists instead' },
+    { name: 'without', takes: 'text', says: 'figures taken off the menu, by id, comma between them' },
+    { name: 'weather', takes: 'text', says: `one of ${weathers.join(', ')}` },
+    { name: 'closing', takes: 'text', says: 'none, or minutes before the end, or "work ahead"' },
+  ],
+  words: [1, 1],
+  run: async (args, outside) => {
+    const [path = ''] = args.words;
+    const id = args.text('gig');
+    const opened = await openBook(path, args.day('today'), outside);
+    if (!opened.ok) {
+      for (const problem of opened.problems) outside.err(`${problemText(problem, path)}\n`);
+      return 1;
+    }
+    const gig = opened.book.gigs.find((candidate) => candidate.id === id);
+    if (gig === undefined) {
+      outside.err(
+        id === undefined
+          ? 'Say which gig: --gig ID.\n'
+          : `There is no gig "${id}" in the book; there are ${opened.book.gigs.map((known) => known.id).join(', ')}.\n`,
+      );
+      return id === undefined ? 2 : 1;
+    }
+    const change = changeOf(args, gig);
+    if (typeof change === 'string') {
+      outside.err(`${change}\n`);
+      return 2;
+    }
+    return compare(opened.book, gig, change, args, outside);
+  },
+};
+
+/** The change that the flags ask for, or a sentence about the flag that makes no sense. */
+function changeOf(args: Arguments, gig: Gig): WhatIf | string {
+  const change: { -readonly [K in keyof WhatIf]: WhatIf[K] } = {};
+  const guests =
+    args.number('guests') ?? (args.number('more-guests') === undefined ? undefined : (gig.guests ?? 0) + (args.number('more-guests') ?? 0));
+  if (guests !== undefined) {
+    if (guests < 0 || guests > 100_000) return `There cannot be ${guests} guests.`;
+    change.guests = guests;
+  }
+  const hours = args.number('hours');
+  if (hours !== undefined) {
+    if (!(hours > 0 && hours <= 24)) return `--hours takes more than 0 and at most 24, not ${hours}.`;
+    change.hours = hours;
+  }
+  const artists = args.number('artists');
+  if (artists !== undefined) {
+    if (!Number.isSafeInteger(artists) || artists < 1 || artists > 50)
+      return `--artists takes a whole number from 1 to 50, not ${artists}.`;
+    change.artists = artists;
+  }
+  const without = args
+    .text('without')
+    ?.split(',')
+    .map((word) => word.trim());
+  if (without !== undefined) {
+    const unknown = without.filter((figure) => !gig.menu.some((line) => line.figure === figure));
+    if (unknown.length > 0) return `Not on the menu: ${unknown.join(', ')}. On it: ${gig.menu.map((line) => line.figure).join(', ')}.`;
+    change.figures = gig.menu.map((line) => line.figure).filter((figure) => !without.includes(figure));
+    if (change.figures.length === 0) return 'Nothing would be left on the menu.';
+  }
+  const weather = args.text('weather');
+  if (weather !== undefined) {
+    const known = weathers.find((word) => word === weather);
+    if (known === undefined) return `--weather is one of ${weathers.join(', ')}, not "${weather}".`;
+    change.weather = known;
+  }
+  const closing = args.text('closing');
+  if (closing !== undefined) {
+    const minutes = Number(closing);
+    if (closing === 'none') change.closing = { rule: 'none' };
+    else if (closing === 'work ahead') change.closing = { rule: 'work ahead', keptBackMinutes: 5 };
+    else if (Number.isFinite(minutes) && minutes >= 0) change.closing = { rule: 'fixed time', minutesBeforeEnd: minutes };
+    else return `--closing takes none, "work ahead" or minutes before the end, not "${closing}".`;
+  }
+  if (Object.keys(change).length === 0) return 'Say what changes: --guests, --hours, --artists, --without, --weather or --closing.';
+  return change;
+}
+
+interface Side {
+  readonly gig: Gig;
+  readonly summary: ForecastSummary;
+  readonly takes: ReadonlyMap<string, { readonly usual: number; readonly enough: number }>;
+  readonly quote: number;
+  readonly hourly: Spread;
+}
+
+function compare(book: Book, gig: Gig, change: WhatIf, args: Arguments, outside: Outside): ExitCode {
+  const settings = planningSettingsOf(book);
+  const options = { seed: args.number('seed') ?? settings.seed, runs: args.number('runs') ?? settings.runs };
+  const costs = pieceCosts(book);
+  const weight = new Map([...costs].map(([item, { cost }]) => [item, cost]));
+  const sides: Side[] = [];
+  for (const side of [gig, gigAfter(book, gig, change)]) {
+    const forecast = forecastGig(book, side, options);
+    if (!forecast.ok) {
+      for (const problem of forecast.error) outside.err(`${problem.sentence} ${problem.todo ?? ''}\n`);
+      return 1;
+    }
+    const charge = chargeFor(book, side, materialsOf(forecast.value, costs));
+    sides.push({
+      gig: side,
+      summary: forecast.value.summary,
+      takes: takesOf(forecast.value, 1 - settings.chanceOfRunningOut, weight),
+      quote: charge.quote,
+      hourly: charge.hourly,
+    });
+  }
+  const [before, after] = sides;
+  if (before === undefined || after === undefined) throw new Error('two sides are compared');
+  if (args.has('json')) {
+    const plain = ({ gig: side, summary, takes, quote, hourly }: Side) => ({
+      gig: side,
+      forecast: summary,
+      takes: Object.fromEntries(takes),
+      quote,
+      hourly,
+    });
+    outside.out(`${JSON.stringify({ ...options, change, before: plain(before), after: plain(after) }, undefined, 2)}\n`);
+    return 0;
+  }
+  const page = pageFor(outside.isTerminal);
+  write(page, book, before, after);
+  outside.out(page.text());
+  return 0;
+}
+
+function write(page: Page, book: Book, before: Side, after: Side): void {
+  const { currency } = book.business;
+  const money = (amount: number): string => decimalOf(roundToMoney(amount), currency);
+  page.say(before.gig.name);
+  page.tell(`As it stands: ${sayForecast(before.gig, before.summary).answer}`);
+  page.tell(`After the change: ${sayForecast(after.gig, after.summary).answer}`);
+  page.gap();
+  const spread = (of: Spread, show: (value: number) => string): string => `${show(of.p50)} (${show(of.p10)} to ${show(of.p90)})`;
+  const row = (name: string, of: (side: Side) => string): readonly string[] => [name, of(before), of(after)];
+  page.table(
+    ['', 'as it stands', 'after the change'],
+    [
+      row('guests who come', (side) => spread(side.summary.arrived, count)),
+      row('served', (side) => spread(side.summary.served, count)),
+      row('last wait, min', (side) => spread(side.summary.lastWait, count)),
+      row('longest line', (side) => spread(side.summary.longestLine, count)),
+      row('turned away', (side) => spread(side.summary.turnedAway, count)),
+      row('gave up or did not join', (side) => oneDecimal(side.summary.gaveUp.mean + side.summary.notJoined.mean)),
+      row('last one done at', (side) => spread(side.summary.finish, (minute) => clockAt(side.gig.starts, minute))),
+      row(`quote, ${currency}`, (side) => money(side.quote)),
+      row(`true hour earns, ${currency}`, (side) => spread(side.hourly, money)),
+    ],
+  );
+  const items = [...new Set([...before.takes.keys(), ...after.takes.keys()])];
+  const moved = items
+    .map((item) => ({ item, was: before.takes.get(item)?.enough ?? 0, is: after.takes.get(item)?.enough ?? 0 }))
+    .filter(({ was, is }) => was !== is)
+    .sort((a, b) => Math.abs(b.is - b.was) - Math.abs(a.is - a.was))
+    .slice(0, mostItems);
+  if (moved.length === 0) return;
+  page.gap();
+  page.tell('Balloons to take, where they change most:');
+  page.table(
+    ['what', 'as it stands', 'after', 'difference'],
+    moved.map(({ item, was, is }) => [itemName(book, item), was, is, `${is > was ? '+' : ''}${is - was}`]),
+  );
+}
+const mostItems = 12;
