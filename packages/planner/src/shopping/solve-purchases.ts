@@ -1,5 +1,6 @@
 import { jointLevel } from '../needs/index.ts';
 import type { Solved, Solver } from '../solver-port.ts';
+import { greatestCommonDivisor } from './bag-menu.ts';
 import { boughtLots, cashOf, type GridGoal, gridProgram } from './grid-program.ts';
 import { type SearchedPurchases, searchOrders } from './order-search.ts';
 import { costOf, type GridBag, type PurchaseGrid } from './purchase-grid.ts';
@@ -190,10 +191,28 @@ function answerOf(frame: Frame, plan: readonly GridBag[], bound: number): Purcha
   };
 }
 
+/** Units of one item above which the search's table would be larger than what it saves. */
+const mostStates = 2500;
+function hasTooManyStates(grid: PurchaseGrid, scenarios: GridScenarios): boolean {
+  const width = grid.items.length;
+  return grid.items.some((_, i) => {
+    const bags = grid.offers.filter((offer) => offer.item === i).map((offer) => offer.pieces);
+    if (bags.length === 0) return false;
+    let peak = 0;
+    for (let r = 0; r < scenarios.runs; r++)
+      peak = Math.max(
+        peak,
+        scenarios.need.reduce((sum, need) => sum + (need[r * width + i] ?? 0), 0),
+      );
+    return peak / bags.reduce(greatestCommonDivisor) > mostStates;
+  });
+}
+
 /** A plan by search for one demand that covers enough runs, with a bound that holds for every plan. */
 function searchFirst(frame: Frame, covered: number): SearchedPurchases | undefined {
   const { grid, scenarios, levels } = frame;
   const large = isTooLarge(grid);
+  if (hasTooManyStates(grid, scenarios)) return undefined;
   const effort = effortOf(frame, large);
   if (scenarios.runs === 1 && covered === 1) {
     const found = searchOrders(grid, effort);
