@@ -1,5 +1,5 @@
 import { fail, ok, type Problem, type Result } from '@twistwright/units';
-import { type ColouredTrail, joinUncoloured } from './colour-classes.ts';
+import { type ColouredTrail, joinUncoloured, lendColours } from './colour-classes.ts';
 import { eulerTrails } from './euler-trails.ts';
 import { checkFrame, type Frame, frameProblem, mostFrameEdges } from './frame.ts';
 import { limitedPart } from './limited-part.ts';
@@ -110,11 +110,24 @@ function planWithoutPops(frame: Frame, network: Network, wishes: FrameWishes): F
       least,
       0,
     );
+  const hung = keepColours(frame, network, wishes);
+  const lent = hung.uncolouredBound === 0 ? undefined : keepColours(lendColours(frame), network, wishes);
+  const best = lent !== undefined && lent.trails.length < hung.trails.length ? lent : hung;
+  const leastApart = hung.uncolouredBound === 0 ? hung.bound : Math.max(least, coloursIn(frame));
+  return finish(frame, best.trails, leastApart, Math.max(0, best.trails.length - oneColour.trails.length));
+}
+
+interface Coloured {
+  readonly trails: readonly ColouredTrail[];
+  readonly bound: number;
+  readonly uncolouredBound: number;
+}
+
+/** Each colour apart, edges without one hung on afterwards. */
+function keepColours(frame: Frame, network: Network, wishes: FrameWishes): Coloured {
   const apart = fewest(frame, splitByColour(frame, network), wishes);
   const coloured = apart.trails.map((trail) => ({ colour: colourOf(frame, trail), trail }));
-  const joined = joinUncoloured(frame, coloured, wishes.balloonInches ?? Number.POSITIVE_INFINITY);
-  const leastApart = apart.uncolouredBound === 0 ? apart.bound : Math.max(least, coloursIn(frame));
-  return finish(frame, joined, leastApart, Math.max(0, joined.length - oneColour.trails.length));
+  return { ...apart, trails: joinUncoloured(frame, coloured, wishes.balloonInches ?? Number.POSITIVE_INFINITY) };
 }
 
 const colourOf = (frame: Frame, trail: Trail): string | undefined => frame.edges[trail.edges[0] as number]?.colour;
