@@ -2,7 +2,8 @@ import { globSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { type Book, checkBook } from '@twistwright/books';
 import { readBook, writeBook } from '@twistwright/contract';
-import { type LineModel, type LineSamples, lineModelOf, runLine } from '@twistwright/planner';
+import { type LineModel, type LineSamples, lineModelOf, planBook, runLine } from '@twistwright/planner';
+import { openSolver } from '@twistwright/solver/node';
 import { date, mean, standardDeviation } from '@twistwright/units';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
@@ -122,5 +123,25 @@ describe('another business: yen, Tokyo time, its own size codes and suppliers', 
     if (!model?.ok) throw new Error(JSON.stringify(model));
     expect(model.value.figures.map((figure) => figure.id)).toEqual(['inu', 'hana']);
     expect(model.value.items.map((item) => item.id).toSorted()).toEqual(['255-matsu', '255-momo', '255-sora', '255-yuki', 'maru-yuki']);
+  });
+  test('it is planned to the end without touching code: whole yen, both suppliers known, tax on the quote, orders before the gig', async () => {
+    const solver = openSolver();
+    try {
+      const plan = await planBook(book, { today: date('2027-07-01') }, { solver });
+      if (!plan.ok) throw new Error(JSON.stringify(plan.error));
+      const { shopping, gigs, needs, shoppingProblems } = plan.value;
+      expect(shoppingProblems).toEqual([]);
+      expect(gigs.map(({ gig }) => gig.id)).toEqual(['natsu']);
+      expect([gigs[0]?.charge.net, gigs[0]?.charge.tax?.amount, gigs[0]?.charge.quote]).toEqual([45_480, 4548, 50_028]); // three hours, and three miles beyond the free radius there and back
+      expect(needs.items.filter((need) => need.short > 0).map((need) => need.item)).toContain('255-matsu');
+      expect(shopping?.total).toBeGreaterThan(0);
+      for (const order of shopping?.orders ?? []) {
+        expect(['kawa', 'machi']).toContain(order.supplier);
+        expect(Number.isInteger(order.total) && order.arrives < date('2027-07-17')).toBe(true);
+      }
+      expect(shopping?.chance).toBeGreaterThanOrEqual(0.95);
+    } finally {
+      await solver.close();
+    }
   });
 });
