@@ -345,17 +345,23 @@ async function refuseUncovered(
 ): Promise<Result<ShoppingPlan, ShoppingRefusal>> {
   const { problem, items, days } = frame;
   const reached = new Map<number, number>();
-  for (const gap of error.gaps) reached.set(gap.item, Math.max(reached.get(gap.item) ?? -1, gap.period));
-  const problems = [...reached].map(([i, period]): Problem => {
+  const worst = new Map<number, number>();
+  for (const gap of error.gaps) {
+    reached.set(gap.item, Math.max(reached.get(gap.item) ?? -1, gap.period));
+    worst.set(gap.item, Math.max(worst.get(gap.item) ?? 0, gap.runs / frame.scenarios.runs));
+  }
+  const byChance = [...reached].sort(([a], [b]) => (worst.get(b) ?? 0) - (worst.get(a) ?? 0) || a - b);
+  const problems = byChance.map(([i, period]): Problem => {
+    const chance = outOf100(worst.get(i) ?? 0);
     const item = items[i];
     const day = days[period] ?? problem.today;
     const name = item?.name ?? '';
     return problem.offers.some((offer) => offer.item === item?.id)
-      ? lateProblem(name, item?.id ?? '', day)
+      ? lateProblem(name, item?.id ?? '', day, chance)
       : {
           code: 'shopping.no-offer',
           path: ['items', item?.id ?? ''],
-          sentence: `${name} may run out by ${longDate(day)}, and no supplier in the book sells it.`,
+          sentence: `${name} may run out by ${longDate(day)} (${chance}), and no supplier in the book sells it.`,
           todo: 'Enter an offer for it, offer figures that do without it, or accept that it may run out.',
           weight: 'error',
         };
@@ -366,10 +372,10 @@ async function refuseUncovered(
   const covered = coveredShare(frame, outcome.value.plan, frame.scenarios);
   return fail({ problems, nearest: planOf(frame, { ...outcome.value, chance: covered }, options) });
 }
-const lateProblem = (name: string, id: string, day: LocalDate): Problem => ({
+const lateProblem = (name: string, id: string, day: LocalDate, chance: string): Problem => ({
   code: 'shopping.too-late',
   path: ['items', id],
-  sentence: `${name} may run out by ${longDate(day)}, and no order placed now can arrive in time.`,
+  sentence: `${name} may run out by ${longDate(day)} (${chance}), and no order placed now can arrive in time.`,
   todo: `Keep fewer days to spare, fetch it from a counter before ${shortDate(day)}, or offer figures that do without it.`,
   weight: 'error',
 });
@@ -437,7 +443,12 @@ async function refuseNoPlan(
   const safest = await safestPurchases(grid, { scenarios, budget: budget ?? Number.MAX_SAFE_INTEGER }, tools);
   return fail({ problems, ...(safest.ok ? { nearest: planOf(frame, safest.value, options) } : {}) });
 }
-const outOf100 = (chance: number): string => `${Math.round(chance * 100)} chances in 100`;
+const outOf100 = (chance: number): string =>
+  chance > 0 && chance < 0.01
+    ? 'less than 1 chance in 100'
+    : chance < 0.015
+      ? '1 chance in 100'
+      : `${Math.round(chance * 100)} chances in 100`;
 
 function leastOrderProblems(frame: NumberedProblem, plan: readonly GridBag[]): readonly Problem[] {
   const { grid, problem } = frame;
