@@ -1,4 +1,5 @@
 import { type Problem, showMoney } from '@twistwright/units';
+import { fits } from './kit-model.ts';
 import type { KitProblem } from './kit-problem.ts';
 
 /** Codes of the problems that {@link checkKit} and `firstKit` report. */
@@ -91,14 +92,7 @@ function checkFigures(problem: KitProblem, say: Say, number: CheckNumber): void 
         reason ??= `no colour for ${role.name}`;
         continue;
       }
-      const found = problem.items.some(
-        (item) =>
-          buyable.has(item.id) &&
-          item.size === role.size &&
-          (item.finish ?? 'standard') === (role.finish ?? 'standard') &&
-          item.print === role.print &&
-          role.colours.some((choice) => choice.colour === item.colour),
-      );
+      const found = problem.items.some((item) => buyable.has(item.id) && role.colours.some((choice) => fits(item, role, choice)));
       if (!found)
         reason ??= `no offer has ${role.size}${role.print === undefined ? '' : ` with ${role.print}`} in ${role.colours.map((choice) => choice.colour).join(' or ')}`;
     }

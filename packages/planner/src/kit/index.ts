@@ -9,6 +9,7 @@ export { type Growth, type GrowthProblem, growthOf, type Milestone } from './gro
 export { type KitCurve, type KitCurvePoint, kitCurve } from './kit-curve.ts';
 export { lastingOf } from './kit-lasting.ts';
 export { type KitModel, kitModelOf } from './kit-model.ts';
+export { type BookKitWishes, kitProblemOf } from './kit-of-book.ts';
 export * from './kit-problem.ts';
 export { type RuleOutcome, rulesOfThumb } from './kit-rules.ts';
 export { type NextPurchase, nextPurchases } from './next-purchases.ts';

@@ -79,17 +79,18 @@ export function kitModelOf(problem: KitProblem): KitModel {
 function roleOf(role: KitRole, items: readonly KitItem[]): ModelRole {
   const total = role.colours.reduce((sum, choice) => sum + choice.preference, 0);
   const choices = role.colours.flatMap((choice) => {
-    const item = items.findIndex((one) => isMatch(one, role, choice.colour));
+    const item = items.findIndex((one) => fits(one, role, choice));
     // A colour that nobody asks for first still serves those who find theirs gone.
     const first = total > 0 ? Math.max(choice.preference / total, 1e-9) : 1 / role.colours.length;
     return item < 0 ? [] : [{ item, first }];
   });
   return { pieces: role.pieces, choices, isChoice: role.colours.length > 1 };
 }
-const isMatch = (item: KitItem, role: KitRole, colour: string): boolean =>
+/** True if the item is what the role takes in this colour. */
+export const fits = (item: KitItem, role: KitRole, choice: KitRole['colours'][number]): boolean =>
   item.size === role.size &&
-  item.colour === colour &&
-  (item.finish ?? 'standard') === (role.finish ?? 'standard') &&
+  item.colour === choice.colour &&
+  (item.finish ?? 'standard') === (choice.finish ?? role.finish ?? 'standard') &&
   item.print === role.print;
 
 /** One entry for every bag worth considering: as many of an offer as could be used up. */

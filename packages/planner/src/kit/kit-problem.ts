@@ -38,8 +38,8 @@ export interface KitRole {
   readonly finish?: string;
   readonly print?: string;
   readonly pieces: number;
-  /** Colours that will do; `preference` is the share of guests who ask for it first (need not sum to one). */
-  readonly colours: readonly { readonly colour: string; readonly preference: number }[];
+  /** Colours that will do, each in the finish of the role unless it has its own; `preference` is the share of guests who ask for it first (need not sum to one). */
+  readonly colours: readonly { readonly colour: string; readonly finish?: string; readonly preference: number }[];
 }
 export interface KitOffer {
   readonly id: string;

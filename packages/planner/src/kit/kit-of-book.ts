@@ -1,0 +1,177 @@
+import { type Book, type Figure, nameOfItem, type Offer, sizesOf } from '@twistwright/books';
+import { type PieceNeed, piecesOf, readRecipe } from '@twistwright/repertoire';
+import { fail, type Money, ok, type Problem, type Result } from '@twistwright/units';
+import { checkKit } from './check-kit.ts';
+import type { KitFigure, KitItem, KitOffer, KitProblem, KitRole, KitTool, KitWishes } from './kit-problem.ts';
+
+/** What a newcomer wishes, in the names of a book. */
+export interface BookKitWishes extends KitWishes {
+  /** Figures to consider, by id; all that have a recipe if missing. */
+  readonly figures?: readonly string[];
+  /** Asking shares by figure; taken from the menus of the book's gigs if missing, and 1 for a figure on no menu. */
+  readonly shares?: Readonly<Record<string, number>>;
+  /** Tools and sundries; those of the settings if missing: `always` is a must-have, `spare` a spare, the others come later. */
+  readonly tools?: readonly { readonly item: string; readonly need: KitTool['need'] }[];
+  /** What the newcomer has already; the book's own stock belongs to the coach and is never counted. */
+  readonly have?: KitProblem['have'];
+}
+
+/**
+ * The kit problem of a book: figures with the pieces of their recipes and the colours of their colourways, offers at the price of a
+ * single bag, tools at their cheapest offer. Recipes that cannot be read, and everything else that is wrong, come back as problems.
+ */
+export function kitProblemOf(book: Book, wishes: BookKitWishes): Result<KitProblem> {
+  const problems: Problem[] = [];
+  const chosen = figuresOf(book, wishes, problems);
+  const shares = sharesOf(book, wishes);
+  const figures = chosen.flatMap((figure): readonly KitFigure[] => {
+    const recipe = figure.recipe === undefined ? undefined : readRecipe(figure.recipe, sizesOf(book));
+    if (recipe !== undefined && !recipe.ok) {
+      problems.push(...recipe.error.map((one) => ({ ...one, sentence: `${figure.name}: ${one.sentence}` })));
+      return [];
+    }
+    const roles = recipe === undefined ? [] : rolesOf(figure, piecesOf(recipe.value));
+    return [
+      {
+        id: figure.id,
+        name: figure.name,
+        share: shares.get(figure.id) ?? 1,
+        roles,
+        ...(figure.extras === undefined ? {} : { extras: figure.extras }),
+      },
+    ];
+  });
+  const { figures: _figures, shares: _shares, tools, have, ...plain } = wishes;
+  const problem: KitProblem = {
+    currency: book.business.currency,
+    items: book.items.map((item) => itemOf(book, item)),
+    figures,
+    offers: book.offers.filter((offer) => isForBalloonOrExtra(book, offer)).map(offerOf),
+    suppliers: book.suppliers.map((supplier) => ({
+      id: supplier.id,
+      name: supplier.name,
+      shipping: supplier.carriage,
+      ...(supplier.freeFrom === undefined ? {} : { freeFrom: supplier.freeFrom }),
+      ...(supplier.currency === undefined ? {} : { currency: supplier.currency }),
+    })),
+    tools: toolsOf(book, tools, problems),
+    have: have ?? [],
+    wishes: plain,
+  };
+  const errors = [...problems, ...checkKit(problem)].filter((one) => one.weight === 'error');
+  return errors.length > 0 ? fail(errors) : ok(problem);
+}
+
+function figuresOf(book: Book, wishes: BookKitWishes, problems: Problem[]): readonly Figure[] {
+  if (wishes.figures === undefined) return book.figures.filter((figure) => figure.recipe !== undefined);
+  return wishes.figures.flatMap((id, f) => {
+    const figure = book.figures.find((one) => one.id === id);
+    if (figure === undefined)
+      problems.push({
+        code: 'kit.unknown',
+        path: ['wishes', 'figures', f],
+        sentence: `${id} is no figure of the book.`,
+        todo: 'Name a figure of the repertoire.',
+        weight: 'error',
+      });
+    return figure === undefined ? [] : [figure];
+  });
+}
+
+/** Asking shares: each gig's menu counts once, so that a long menu weighs no more than a short one. */
+function sharesOf(book: Book, wishes: BookKitWishes): ReadonlyMap<string, number> {
+  if (wishes.shares !== undefined) return new Map(Object.entries(wishes.shares));
+  const sums = new Map<string, number>();
+  for (const gig of book.gigs) {
+    const total = gig.menu.reduce((sum, line) => sum + line.share, 0);
+    if (total > 0) for (const line of gig.menu) sums.set(line.figure, (sums.get(line.figure) ?? 0) + line.share / total);
+  }
+  const listed = [...sums.values()];
+  const typical = listed.length === 0 ? 1 : listed.reduce((sum, share) => sum + share, 0) / listed.length;
+  // On no menu yet: asked for half as often as the average of those that are. Common practice, no published source.
+  return new Map(book.figures.map((figure) => [figure.id, sums.get(figure.id) ?? typical / 2]));
+}
+
+function rolesOf(figure: Figure, pieces: readonly PieceNeed[]): readonly KitRole[] {
+  const groups = new Map<string, PieceNeed>();
+  for (const piece of pieces) {
+    const key = JSON.stringify([piece.role, piece.size, piece.finish, piece.print]);
+    const known = groups.get(key);
+    groups.set(key, { ...piece, count: piece.count + (known?.count ?? 0) });
+  }
+  return [...groups.values()].map((piece): KitRole => {
+    const colours = new Map<string, KitRole['colours'][number]>();
+    for (const way of figure.colourways) {
+      const colour = way.fill[piece.role];
+      if (colour === undefined) continue;
+      const finish = piece.finish ?? way.finish;
+      const key = JSON.stringify([colour, finish]);
+      const preference = (way.share ?? 1) + (colours.get(key)?.preference ?? 0);
+      colours.set(key, { colour, preference, ...(finish === undefined ? {} : { finish }) });
+    }
+    return {
+      name: piece.role,
+      size: piece.size,
+      pieces: piece.count,
+      colours: [...colours.values()],
+      ...(piece.finish === undefined ? {} : { finish: piece.finish }),
+      ...(piece.print === undefined ? {} : { print: piece.print.toLowerCase() }),
+    };
+  });
+}
+
+function itemOf(book: Book, item: Book['items'][number]): KitItem {
+  const name = nameOfItem(item, book.colours);
+  if (item.kind !== 'balloon') return { id: item.id, name };
+  return {
+    id: item.id,
+    name,
+    size: item.size,
+    colour: item.colour,
+    ...(item.finish === undefined ? {} : { finish: item.finish }),
+    ...(item.print === undefined ? {} : { print: item.print.toLowerCase() }),
+  };
+}
+const offerOf = (offer: Offer): KitOffer => ({
+  id: offer.id,
+  supplier: offer.supplier,
+  item: offer.item,
+  count: offer.count,
+  price: offer.price,
+  ...(offer.mostBags === undefined ? {} : { mostBags: offer.mostBags }),
+  ...(offer.mix === undefined ? {} : { mix: offer.mix }),
+});
+function isForBalloonOrExtra(book: Book, offer: Offer): boolean {
+  if (offer.mix !== undefined) return true;
+  const item = book.items.find((one) => one.id === offer.item);
+  return item === undefined || item.kind !== 'tool';
+}
+
+function toolsOf(book: Book, wished: BookKitWishes['tools'], problems: Problem[]): readonly KitTool[] {
+  const needOf = { always: 'must-have', spare: 'spare', outdoors: 'later', tables: 'later' } as const;
+  const list = wished ?? (book.settings?.tools ?? []).map((tool) => ({ item: tool.item, need: needOf[tool.when] }));
+  return list.flatMap((tool, t): readonly KitTool[] => {
+    const item = book.items.find((one) => one.id === tool.item);
+    const cheapest = book.offers.filter((offer) => offer.item === tool.item).sort((a, b) => a.price - b.price)[0];
+    if (item !== undefined && cheapest !== undefined)
+      return [
+        {
+          id: tool.item,
+          name: nameOfItem(item, book.colours),
+          need: tool.need,
+          price: cheapest.price as Money,
+          supplier: cheapest.supplier,
+        },
+      ];
+    // The book's own tools may long be paid for and have no offer; a wish for one has to have a price.
+    if (wished !== undefined)
+      problems.push({
+        code: 'kit.unknown',
+        path: ['wishes', 'tools', t],
+        sentence: `${tool.item} has no offer, so it has no price.`,
+        todo: 'Add an offer for it, or leave it out.',
+        weight: 'error',
+      });
+    return [];
+  });
+}
