@@ -1,12 +1,12 @@
 import type { Finishing, Recipe } from '../recipe.ts';
 import { type Shape, type ShapeBubble, shapeOf } from '../shape/shape-of.ts';
-import type { Vector } from '../shape/vector.ts';
+import { minus, plus, times, unit, type Vector } from '../shape/vector.ts';
 import { bestView, type Camera, cameraOf, type Seen, seen, type View } from './camera.ts';
 import { type Mark, marksOf } from './faces.ts';
 import { glyphAt, type glyphs } from './glyphs.ts';
 import { drawnMark } from './marks.ts';
 import { type Cover, covering, type Drawn, paintersOrder } from './order.ts';
-import { short } from './path.ts';
+import { pathThrough, short } from './path.ts';
 import { type Rubber, rubberOf } from './rubber.ts';
 import { type Strand, strandOf } from './strand.ts';
 import { nozzle, stretchOf, twist } from './strokes.ts';
@@ -15,8 +15,10 @@ export interface PictureOptions {
   /** Width in CSS pixels; the height is 1.1 times as much. Without it the picture fills what it is put into. */
   readonly size?: number;
   readonly view?: View;
-  /** Only what is there after so many deeds (moves with repeats written out); the place and size of everything stay those of the whole figure. */
+  /** Only what is there after so many deeds (moves with repeats written out), the rest as a faint shadow; place and size are those of the whole figure. */
   readonly upToMove?: number;
+  /** The ground it will lie on; left out, light. */
+  readonly ground?: 'light' | 'dark';
   /** What the picture shows, for people who do not see it. Without it the picture is hidden from them. */
   readonly title?: string;
 }
@@ -35,6 +37,8 @@ const largestScale = 24;
 const thinStrand = 6;
 /** With more bubbles than this each is put in order as a whole, so that a recipe of thousands is drawn too. */
 const mostStretched = 260;
+/** Grey that shows faintly on light and on dark. */
+const ghostInk = '#787d82';
 const missingColour: Rubber = rubberOf('sky') as Rubber;
 
 /**
@@ -72,6 +76,7 @@ class Drawing {
   readonly #camera: Camera;
   readonly #finishing: readonly Finishing[];
   readonly #upTo: number;
+  readonly #dark: boolean;
   readonly #scale: number;
   readonly #shift: { readonly x: number; readonly y: number };
   readonly #strands = new Map<number, Strand>();
@@ -84,6 +89,7 @@ class Drawing {
     this.#finishing = finishing;
     this.#colours = colours;
     this.#camera = cameraOf(options.view ?? bestView(shape));
+    this.#dark = options.ground === 'dark';
     this.#upTo = options.upToMove ?? Number.POSITIVE_INFINITY;
     const frame = extentOf(shape, this.#camera);
     const room = { width: boxWidth - 2 * margin, height: floorLine - margin };
@@ -95,10 +101,23 @@ class Drawing {
     this.#shape.bubbles.forEach((bubble, index) => {
       if (bubble.line.length > 0 && bubble.deed <= this.#upTo) this.#bubble(bubble, index);
     });
+    const ghost = this.#ghost();
     this.#twists();
     this.#nozzles();
     if (this.#upTo >= this.#shape.deeds) for (const mark of marksOf(this.#finishing, this.#shape)) this.#mark(mark);
-    return this.#inOrder();
+    return ghost + this.#inOrder();
+  }
+
+  /** What is still to be made, as a faint shadow behind what is there. */
+  #ghost(): string {
+    const later = this.#shape.bubbles.filter((bubble) => bubble.line.length > 0 && bubble.deed > this.#upTo);
+    if (later.length === 0) return '';
+    const paths = later.map((bubble) => {
+      const { line, radius, straight } = strandOf(bubble, this.#camera, this.#place, this.#scale);
+      const ends = straight && line.length > 1 ? [line[0] as Seen, line.at(-1) as Seen] : line;
+      return `<path d="${pathThrough(ends, 0, ends.length - 1)}" stroke-width="${short(2 * radius)}"/>`;
+    });
+    return `<g stroke="${ghostInk}" opacity=".13">${paths.join('')}</g>`;
   }
 
   #place = (point: Seen): Seen => ({
@@ -113,7 +132,8 @@ class Drawing {
 
   #rubber(role: string): Rubber {
     const colour = this.#colours[role];
-    return (colour === undefined ? undefined : rubberOf(colour)) ?? missingColour;
+    const rubber = (colour === undefined ? undefined : rubberOf(colour)) ?? missingColour;
+    return this.#dark ? { ...rubber, rim: rubber.rimOnDark } : rubber;
   }
 
   #bubble(bubble: ShapeBubble, index: number): void {
@@ -186,8 +206,7 @@ class Drawing {
     for (const { at, bubble: index } of this.#shape.knots) {
       const bubble = this.#shape.bubbles[index] as ShapeBubble;
       if (bubble.line.length < 2 || bubble.deed > this.#upTo || bubble.form === 'tulip' || bubble.form === 'flat') continue;
-      const shared = this.#shape.bubbles.some((other, i) => i !== index && (other.from === bubble.from || other.to === bubble.from));
-      if (shared || bubble.from === bubble.to) continue;
+      if (!isFreeKnot(this.#shape, index)) continue;
       const [knot, inner] = [this.#seen(at), this.#seen(bubble.line[1] as Vector)];
       const [dx, dy] = [knot.x - inner.x, knot.y - inner.y];
       const size = Math.sqrt(dx * dx + dy * dy);
@@ -277,6 +296,16 @@ class Drawing {
   }
 }
 
+/** Room for the rolled end of a balloon, inches. */
+const nozzleInches = 0.65;
+
+/** Whether the balloon that starts with this bubble has a knot that hangs free. */
+function isFreeKnot(shape: Shape, index: number): boolean {
+  const bubble = shape.bubbles[index] as ShapeBubble;
+  if (bubble.from === bubble.to) return false;
+  return !shape.bubbles.some((other, i) => i !== index && (other.from === bubble.from || other.to === bubble.from));
+}
+
 /** Round spots along a stretch, near enough together that nothing slips between. */
 function coversOf(from: Seen, to: Seen, radius: number): readonly Cover[] {
   const [dx, dy, dz] = [to.x - from.x, to.y - from.y, to.near - from.near];
@@ -308,6 +337,16 @@ function extentOf(shape: Shape, camera: Camera): Extent {
       top = Math.min(top, y - radius);
       bottom = Math.max(bottom, y + radius);
     }
+  }
+  for (const { at, bubble: index } of shape.knots) {
+    const inner = shape.bubbles[index]?.line[1];
+    if (inner === undefined || !isFreeKnot(shape, index)) continue;
+    const outwards = unit(minus(at, inner)) ?? [0, 0, 0];
+    const { x, y } = seen(plus(at, times(outwards, nozzleInches)), camera);
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    top = Math.min(top, y);
+    bottom = Math.max(bottom, y);
   }
   if (left > right) return { width: 1, height: 1, middle: 0, bottom: 0 };
   return { width: Math.max(1, right - left), height: Math.max(1, bottom - top), middle: (left + right) / 2, bottom };

@@ -4,24 +4,26 @@ export interface Rubber {
   readonly deep: string;
   readonly lite: string;
   readonly rim: string;
+  /** The edge on a dark ground. */
+  readonly rimOnDark: string;
 }
 
-const rubber = (body: string, deep: string, lite: string, rim = deep): Rubber => ({ body, deep, lite, rim });
+const rubber = (body: string, deep: string, lite: string, rimOnDark = deep): Rubber => ({ body, deep, lite, rim: deep, rimOnDark });
 
-/** Fourteen rubbers by plain name. Edge or body reaches 3 : 1 on a light ground. */
+/** Fourteen rubbers by plain name. Edge or body reaches 3 : 1 on the ground. */
 export const rubbers: Readonly<Record<string, Rubber>> = {
   white: rubber('#f8f8f5', '#7f8380', '#ffffff'),
-  black: rubber('#24252b', '#000000', '#7a7e88'),
+  black: rubber('#24252b', '#000000', '#7a7e88', '#656972'),
   red: rubber('#d61f2e', '#8c0f1b', '#ff7f82'),
   orange: rubber('#f07a1c', '#a04a06', '#ffbd80'),
   yellow: rubber('#ffd01f', '#8f6900', '#fff0a0'),
   green: rubber('#1d9450', '#0b5a2d', '#86d9a6'),
   sky: rubber('#57b6ee', '#1c6c9c', '#c3e7ff'),
-  blue: rubber('#2058cc', '#0e2c7a', '#86aaf8'),
-  violet: rubber('#7c40c4', '#43187c', '#c09af0'),
+  blue: rubber('#2058cc', '#0e2c7a', '#86aaf8', '#2c62d1'),
+  violet: rubber('#7c40c4', '#43187c', '#c09af0', '#844bc9'),
   pink: rubber('#f48bb6', '#ab3f70', '#ffd6e6'),
   rose: rubber('#de1f7d', '#8a0a48', '#ff8cc0'),
-  brown: rubber('#70432a', '#3a2110', '#bd8a6a'),
+  brown: rubber('#70432a', '#3a2110', '#bd8a6a', '#8f5f44'),
   blush: rubber('#ecc09e', '#92643c', '#ffe8d6'),
   grey: rubber('#9da3a9', '#555b61', '#dadee2'),
 };
@@ -44,6 +46,9 @@ const lightness = (hex: string): number => {
 /** Body this light or lighter gets an edge that is darkened until it shows on paper. */
 const lightEdge = 0.26;
 
+/** Body darker than this gets an edge that is lightened until it shows on a dark ground. */
+const darkEdge = 0.12;
+
 /**
  * The rubber of a plain name, or of a body colour `#rrggbb`: shade 50 % towards black, light 55 % towards white, and an edge that is dark
  * enough for a light ground. Undefined for anything else.
@@ -57,5 +62,8 @@ export function rubberOf(colour: string): Rubber | undefined {
   const deep = mixed(body, [0, 0, 0], 0.5);
   let rim = deep;
   for (let step = 0; step < 10 && lightness(rim) > lightEdge; step++) rim = mixed(rim, [0, 0, 0], 0.1);
-  return { body, deep, lite: mixed(body, [255, 255, 255], 0.55), rim };
+  let rimOnDark = lightness(body) >= darkEdge ? deep : body;
+  for (let step = 0; step < 12 && lightness(body) < darkEdge && lightness(rimOnDark) < darkEdge; step++)
+    rimOnDark = mixed(rimOnDark, [255, 255, 255], 0.08);
+  return { body, deep, lite: mixed(body, [255, 255, 255], 0.55), rim, rimOnDark };
 }

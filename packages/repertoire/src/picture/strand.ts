@@ -1,3 +1,4 @@
+import { axisOf } from '../shape/axis.ts';
 import type { ShapeBubble } from '../shape/shape-of.ts';
 import { along, minus, sizeOfVector, type Vector } from '../shape/vector.ts';
 import { type Camera, type Seen, seen } from './camera.ts';
@@ -16,8 +17,6 @@ export interface Strand {
   readonly gloss: readonly Spot[];
 }
 
-/** Rubber is let this far over the twist, in radii, so that two bubbles in a row look pressed together. */
-const overTwist = 0.24;
 /** Where shade, light and gloss lie, in radii: light comes from the upper left. */
 const shadeAt = [0.28, 0.32] as const;
 const lightAt = [-0.2, -0.24] as const;
@@ -28,7 +27,7 @@ const stretch = 1.6;
 /** The strand of a bubble; `place` turns a seen point into picture units. */
 export function strandOf(bubble: ShapeBubble, camera: Camera, place: (point: Seen) => Seen, unitsPerInch: number): Strand {
   const radius = bubble.radius * unitsPerInch;
-  const points = middleLine(bubble);
+  const points = axisOf(bubble);
   const straight = points.length <= 2;
   const line = (straight ? divided(points, bubble.radius * stretch) : points).map((point) => place(seen(point, camera)));
   return {
@@ -39,34 +38,6 @@ export function strandOf(bubble: ShapeBubble, camera: Camera, place: (point: See
     light: moved(line, radius, lightAt),
     gloss: moved(line, radius, glossAt),
   };
-}
-
-function middleLine({ line, form, radius }: ShapeBubble): readonly Vector[] {
-  if (form === 'ball' || line.length === 3) return [line[1] as Vector];
-  if (form === 'flat' || form === 'tail') return line;
-  if (line.length === 4 && form !== 'bent') {
-    const [from, one, two, to] = line as readonly [Vector, Vector, Vector, Vector];
-    return [towards(one, from, radius * overTwist), towards(two, to, radius * overTwist)];
-  }
-  return shortened(shortened(line, radius * (1 - overTwist)).toReversed(), radius * (1 - overTwist)).toReversed();
-}
-
-/** A point moved towards another, but no further than straight on: necks that go sideways are not followed. */
-function towards(point: Vector, other: Vector, inches: number): Vector {
-  const distance = sizeOfVector(minus(other, point));
-  return distance < 1e-9 ? point : along(point, other, Math.min(1, inches / distance));
-}
-
-/** Takes so many inches off the start of a line. */
-function shortened(line: readonly Vector[], inches: number): readonly Vector[] {
-  let left = inches;
-  for (let i = 0; i + 1 < line.length; i++) {
-    const [from, to] = [line[i] as Vector, line[i + 1] as Vector];
-    const step = sizeOfVector(minus(to, from));
-    if (step > left) return [along(from, to, left / step), ...line.slice(i + 1)];
-    left -= step;
-  }
-  return [line.at(-1) as Vector];
 }
 
 function divided(points: readonly Vector[], step: number): readonly Vector[] {

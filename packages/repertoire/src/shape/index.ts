@@ -1,3 +1,4 @@
+export { axisOf } from './axis.ts';
 export { type Body, type Capsules, type Leanings, noLeanings, type Rods } from './body.ts';
 export { type Fit, fitOf } from './measure.ts';
 export { type Relaxation, relax } from './relax.ts';
