@@ -123,6 +123,11 @@ describe('lists as suppliers send them', () => {
       expect(list.unmatched).toHaveLength(1);
     },
   );
+  test('signs and codes of the own currency are no matter, nor are other words in capitals', () => {
+    const list = read('Description,Count,RRP price incl VAT\n260 red,100,GBP 8.20\n260 green,100,£ 7\n260 sky,100,USD 9\n');
+    expect(goods(list)).toEqual(['260-red 100 820', '260-green 100 700']);
+    expect(reasons(list)).toEqual(['4 prices.price Line 4 has no price: "USD 9".']);
+  });
   test('a mapping that is given holds, and may name items by id', () => {
     const list = read('a,b,c\n260-red,100,8.20\n260-mauve,100,8.20\n', { mapping: { item: 'a', count: 'b', price: 'c' } });
     expect(goods(list)).toEqual(['260-red 100 820']);

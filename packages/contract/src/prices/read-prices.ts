@@ -1,6 +1,7 @@
 import { type Book, errorAt, type Offer, type Supplier } from '@twistwright/books';
 import { fail, type Money, ok, type Problem, parseMoney, type Result } from '@twistwright/units';
 import { type CsvRow, readCsv } from './csv-rows.ts';
+import { otherCurrencyIn, withoutCurrency } from './currencies-in.ts';
 import { type GoodsWords, ItemMatcher, wordsOf } from './match-item.ts';
 import { canBeRead, guessMapping, missingColumns, type PriceMapping } from './price-mapping.ts';
 
@@ -105,7 +106,7 @@ function findHeading(
 function foreignCurrency(mapping: PriceMapping, book: Book): Problem | undefined {
   const { currency } = book.business;
   const headings = [mapping.price ?? '', ...(mapping.breaks ?? []).map((step) => step.column)];
-  const named = headings.flatMap((heading) => currenciesIn(heading)).find((code) => code !== currency);
+  const named = headings.map((heading) => otherCurrencyIn(heading, currency)).find((found) => found !== undefined);
   return named === undefined
     ? undefined
     : errorAt(
@@ -115,13 +116,6 @@ function foreignCurrency(mapping: PriceMapping, book: Book): Problem | undefined
         `Ask for a list in ${currency}, or change its prices first.`,
       );
 }
-const signs: Readonly<Record<string, string>> = { '£': 'GBP', '€': 'EUR', '¥': 'JPY' };
-/** Codes in the same form that are words of price lists. */
-const noCurrencies = new Set(['VAT', 'NET', 'BAG', 'PER', 'PCS', 'TAX', 'EXC', 'INC', 'EXL', 'QTY']);
-const currenciesIn = (text: string): readonly string[] => [
-  ...[...text].flatMap((sign) => signs[sign] ?? []),
-  ...(text.match(/\b[A-Z]{3}\b/g) ?? []).filter((code) => !noCurrencies.has(code)),
-];
 
 class PriceReading {
   readonly #book: Book;
@@ -265,8 +259,8 @@ class PriceReading {
   #money(row: CsvRow, column: string | undefined): Money | undefined {
     const text = this.#cell(row, column) ?? '';
     const { currency } = this.#book.business;
-    if (currenciesIn(text).some((code) => code !== currency)) return undefined;
-    const amount = parseMoney(text.replace(/[£€$¥]|\b[A-Z]{3}\b/g, ''), currency);
+    if (otherCurrencyIn(text, currency) !== undefined) return undefined;
+    const amount = parseMoney(withoutCurrency(text), currency);
     return amount === undefined || amount <= 0 ? undefined : amount;
   }
   #goodsOf(row: CsvRow): GoodsWords {
