@@ -2,14 +2,27 @@ import { existsSync } from 'node:fs';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 
 /** Where a Chromium may be, in the order in which it is looked for. */
-const candidates = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome-stable', '/usr/bin/google-chrome'];
+const candidates = [
+  process.env.CHROMIUM,
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome-stable',
+  '/usr/bin/google-chrome',
+];
 
 export function launch(): Promise<Browser> {
   const executablePath = candidates.find((path) => path !== undefined && existsSync(path));
   if (executablePath === undefined) throw new Error('no Chromium was found: install the package chromium, or name one in CHROMIUM');
   return chromium.launch({
     executablePath,
-    args: ['--no-sandbox', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+    args: [
+      '--no-sandbox',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
   });
 }
 

@@ -38,17 +38,23 @@ export function useChangeBook(): Changing {
       const before = client.getQueryData<Book | null>(bookQuery.queryKey);
       if (before === undefined || before === null) return { before };
       setLast(undoing(before, change));
-      client.setQueryData(bookQuery.queryKey, bookAfter(before, change));
+      // What is taken away stays until the server has agreed, so that the page about it can say why not.
+      if (!('remove' in change)) client.setQueryData(bookQuery.queryKey, bookAfter(before, change));
       return { before };
     },
     onError: (_error, _change, context) => {
       setLast(undefined);
       client.setQueryData(bookQuery.queryKey, context?.before);
     },
-    onSettled: () => client.invalidateQueries(bookQuery),
+    onSettled: () => {
+      void client.invalidateQueries(bookQuery);
+    },
   });
   return {
-    change: (change, onDone) => mutation.mutate(change, onDone === undefined ? {} : { onSuccess: onDone }),
+    change: (change, onDone) => {
+      // A refusal is shown by `error`; the promise would say it a second time.
+      mutation.mutateAsync(change).then(onDone, () => undefined);
+    },
     undo:
       last === undefined
         ? undefined

@@ -23,7 +23,7 @@ export function OpenBookGate(): ReactElement {
     );
   if (book === undefined)
     return (
-      <Page title="Opening the book">
+      <Page title="Opening the book" isBusy>
         <p className="lead" style={{ padding: '40px 0' }}>
           Opening the book …
         </p>

@@ -43,12 +43,12 @@ function GigPlan({ gig }: { readonly gig: Gig }): ReactElement {
   const isResting = useIsResting(JSON.stringify(moved));
   const whatIf = changeBetween(booked, dials);
   const isChanged = Object.keys(whatIf).length > 0;
-  const { view, problems } = useGigView(gig.id, whatIf, dials.chance, isResting);
+  const { view, problems, isBusy } = useGigView(gig.id, whatIf, dials.chance, isResting);
   const before = useBookedView(view, isChanged);
   const compared = isChanged ? before : undefined;
   const shownGig = isChanged ? gigAfter(book, gig, whatIf) : gig;
   return (
-    <Page title={gig.name} whose={book.business.name} isBusy={view === undefined ? problems.length === 0 : !view.isSettled}>
+    <Page title={gig.name} whose={book.business.name} isBusy={isBusy}>
       <div className="title">
         <div>
           <h1>{gig.name}</h1>

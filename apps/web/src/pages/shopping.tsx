@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { planningSettingsOf } from '@twistwright/books';
-import { comingGigs, type ShoppingPlan } from '@twistwright/planner';
+import { comingGigs, type ShoppingPlan, sayProof, sayShopping, sayThumb } from '@twistwright/planner';
 import { type LocalDate, shortDate, showMoney } from '@twistwright/units';
 import { type ReactElement, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
@@ -16,7 +16,7 @@ import { chanceStops, nearestStop } from '../planning/change-of-mind.ts';
 import { OnOrder } from '../shopping/on-order.tsx';
 import { OrderSlip } from '../shopping/order-slip.tsx';
 import type { Found, ShoppingDials } from '../shopping/shopping-ask.ts';
-import { chanceOf, orderBySentence, proofSentence, shoppingSentence, thumbSentence } from '../shopping/shopping-words.ts';
+import { orderBySentence } from '../shopping/shopping-words.ts';
 import { type Shopping as ShoppingState, useShopping } from '../shopping/use-shopping.ts';
 import { chanceInWords, counted } from '../words/counted.ts';
 
@@ -111,7 +111,6 @@ function Answer({ found, shopping, dials }: AnswerProps): ReactElement {
   const { book, today } = useBook();
   const currency = book.business.currency;
   const plan = planOf(found);
-  const nameOf = (supplier: string): string => book.suppliers.find((entry) => entry.id === supplier)?.name ?? supplier;
   const gigs = comingGigs(book, today, dials.until);
   const isForWholeCurve = shopping.progress?.what === 'Drawing the curve';
   return (
@@ -121,7 +120,7 @@ function Answer({ found, shopping, dials }: AnswerProps): ReactElement {
           ? found === undefined
             ? 'What must be bought, where, and by when?'
             : 'This cannot be bought in time.'
-          : shoppingSentence(plan, currency)}
+          : sayShopping(plan, currency).answer}
       </h1>
       {shopping.broken !== undefined && <Refusal sentence="The plan could not be made." instead={shopping.broken} />}
       {found?.ok === false && (
@@ -146,7 +145,7 @@ function Answer({ found, shopping, dials }: AnswerProps): ReactElement {
               The first order must go by <b>{orderBySentence(plan.firstOrderBy, plan.orders[0]?.before)}</b>.{' '}
             </>
           )}
-          {thumbSentence(plan, currency, nameOf)} Buying nothing leaves {chanceOf(1 - plan.chanceNow)}.
+          {sayThumb(plan, currency)}
         </p>
       )}
       {shopping.progress !== undefined && (
@@ -198,7 +197,7 @@ function Curve({
             points={points}
             chosen={pointOf(plan)}
             showAt={(at) => showMoney(Math.round(at) as typeof plan.total, currency)}
-            label={`Chance that something runs out against money spent, in ${points.length} steps. Chosen: ${showMoney(plan.total, currency)} for ${chanceOf(1 - plan.chance)}.${isGrowing ? ' More steps are being worked out.' : ''}`}
+            label={`Chance that something runs out against money spent, in ${points.length} steps. Chosen: ${showMoney(plan.total, currency)} with a chance of ${chanceInWords(1 - plan.chance)}.${isGrowing ? ' More steps are being worked out.' : ''}`}
             {...(rule === undefined
               ? {}
               : { rule: { at: rule.total, risk: 1 - rule.chance, label: width < 560 ? 'rounding up' : 'round everything up' } })}
@@ -297,7 +296,7 @@ function Panel({ days, dials, onMove, plan }: PanelProps): ReactElement {
       </fieldset>
       {plan !== undefined && (
         <p className="note" style={{ marginTop: 20 }}>
-          {proofSentence(plan.proof)}
+          {sayProof(plan.proof)}
         </p>
       )}
     </aside>

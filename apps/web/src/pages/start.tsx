@@ -15,7 +15,7 @@ export function Start(): ReactElement {
   const queries = useQueryClient();
   const navigate = useNavigate();
   const done = async (): Promise<void> => {
-    await queries.invalidateQueries(bookQuery);
+    await queries.fetchQuery({ ...bookQuery, staleTime: 0 });
     await navigate({ to: '/diary' });
   };
   const demo = useMutation({ mutationFn: openDemo, onSuccess: done });
