@@ -7,7 +7,7 @@ export const elephant: ShippedFigure = {
   recipe: `
 balloon elephant: 260 in body
   leave 3.5
-  bubble 7 trunk, forward, bend 140 up
+  bubble 7 trunk, forward forward up, bend 130 up
   loop 6.5 ear, left back back up, facing left left forward, x 2 mirrored
   bubble 1 neck, back
   bubble 3 front leg, down down down left, x 2 mirrored

@@ -54,7 +54,7 @@ export function bestView(shape: Shape): View {
   const thick = 2 * Math.max(...shape.bubbles.map((bubble) => bubble.radius), 0.1);
   const ahead = headsForward(shape);
   if (long < 1.4 * thick && !ahead) return 'front';
-  const low = high < 0.45 * Math.max(long, wide) && !ahead;
+  const low = high < 0.45 * Math.max(long, wide) && wide > 0.5 * long && !ahead;
   const spread = high < 0.5 * wide && wide > 0.4 * long;
   const winding = high < 1.8 * thick && wide > 1.25 * thick && long > 2 * high;
   if (low || spread || winding) return wide > 1.3 * long ? 'turned' : 'top';

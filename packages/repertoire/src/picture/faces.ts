@@ -1,13 +1,14 @@
 import type { Finishing } from '../recipe.ts';
+import { axisOf } from '../shape/axis.ts';
 import type { Shape, ShapeBubble } from '../shape/shape-of.ts';
 import { across, along, cross, dot, minus, plus, rotated, sizeOfVector, times, unit, type Vector } from '../shape/vector.ts';
 
 /** Something drawn on the rubber: where, which way the rubber faces there, and how large it is in inches. */
 export interface Mark {
-  readonly kind: 'eye' | 'nose' | 'smile' | 'spot' | 'whiskers' | 'cheek';
+  readonly kind: 'eye' | 'nose' | 'smile' | 'spot' | 'whiskers' | 'cheek' | 'stripe';
   readonly at: Vector;
   readonly normal: Vector;
-  /** Along the rubber, what is up for the mark. */
+  /** Along the rubber, what is up for the mark. A stripe goes round its `normal`, with `at` in the middle of the bubble and `inches` its width. */
   readonly upright: Vector;
   readonly inches: number;
   /** Index of the bubble it is on. */
@@ -43,6 +44,7 @@ function marksFor(what: string, on: string | undefined, shape: Shape): readonly 
   if (/smile|mouth|face/u.test(what)) marks.push(...each(smile).slice(0, 1));
   if (/whisker/u.test(what)) marks.push(...each(whiskers).slice(0, 1));
   if (/spot|dot|freckle|seed/u.test(what)) marks.push(...each(spots));
+  if (/stripe|band/u.test(what)) marks.push(...each(stripes));
   if (/cheek/u.test(what)) marks.push(...each(twoEyes).map((mark): Mark => ({ ...mark, kind: 'cheek' })));
   return marks;
 }
@@ -152,6 +154,21 @@ function spots(bubble: ShapeBubble, index: number): readonly Mark[] {
     return [0, 150, 270].map((turn) => mark('spot', index, place, rotated(top, axis, 65 * k + turn), radius, 0.42));
   });
   return spiral.flat().slice(0, 36);
+}
+
+function stripes(bubble: ShapeBubble, index: number): readonly Mark[] {
+  const inner = axisOf(bubble);
+  const [start, end] = [inner[0] as Vector, inner.at(-1) as Vector];
+  const { radius } = bubble;
+  const straight = unit(minus(end, start));
+  const count = Math.min(8, Math.max(2, Math.round(sizeOfVector(minus(end, start)) / (1.1 * radius))));
+  return Array.from({ length: count }, (_, k): Mark => {
+    const share = (k + 0.5) / count;
+    const place = Math.min(inner.length - 2, Math.floor(share * (inner.length - 1)));
+    const axis = (inner.length > 2 ? unit(minus(inner[place + 1] as Vector, inner[place] as Vector)) : straight) ?? up;
+    const at = inner.length > 2 ? (inner[place] as Vector) : along(start, end, share);
+    return { kind: 'stripe', bubble: index, at, normal: axis, upright: across(up, axis) ?? forward, inches: 0.42 * radius };
+  });
 }
 
 const around: readonly Vector[] = [

@@ -1,8 +1,8 @@
-import { cross, dot, plus, times, type Vector } from '../shape/vector.ts';
+import { across, cross, dot, plus, times, turned, type Vector } from '../shape/vector.ts';
 import type { Camera, Seen } from './camera.ts';
 import type { Mark } from './faces.ts';
-import { short } from './path.ts';
-import type { Rubber } from './rubber.ts';
+import { pathThrough, short } from './path.ts';
+import { type Rubber, takesInk } from './rubber.ts';
 
 const ink = '#15171b';
 
@@ -10,7 +10,15 @@ const ink = '#15171b';
 const leastSeen = 0.12;
 
 /** A mark as it shows on the rubber, flattened where the rubber turns away; undefined when it is on the far side. */
-export function drawnMark(mark: Mark, camera: Camera, place: (point: Vector) => Seen, scale: number, rubber: Rubber): string | undefined {
+export function drawnMark(
+  mark: Mark,
+  camera: Camera,
+  place: (point: Vector) => Seen,
+  scale: number,
+  rubber: Rubber,
+  radius: number,
+): string | undefined {
+  if (mark.kind === 'stripe') return stripe(mark, camera, place, scale, radius, takesInk(rubber) ? ink : '#fff');
   const facing = dot(mark.normal, camera.near);
   if (facing < leastSeen) return undefined;
   const half = mark.inches / 2;
@@ -25,7 +33,26 @@ export function drawnMark(mark: Mark, camera: Camera, place: (point: Vector) => 
   return scale * mark.inches < 1 ? undefined : `<g transform="${matrix}">${inside}</g>`;
 }
 
-function inner(kind: Mark['kind'], rubber: Rubber): string {
+/** The half of a stripe round a bubble that can be seen. */
+function stripe(
+  mark: Mark,
+  camera: Camera,
+  place: (point: Vector) => Seen,
+  scale: number,
+  radius: number,
+  pen: string,
+): string | undefined {
+  const ahead = across(camera.near, mark.normal);
+  if (ahead === undefined) return undefined;
+  const sideways = cross(mark.normal, ahead);
+  const points = [-64, -42, -18, 0, 18, 42, 64].map((degrees) => {
+    const { sine, cosine } = turned(degrees);
+    return place(plus(mark.at, plus(times(ahead, 0.94 * radius * cosine), times(sideways, 0.94 * radius * sine))));
+  });
+  return `<path d="${pathThrough(points, 0, points.length - 1)}" stroke="${pen}" stroke-width="${short(mark.inches * scale)}" stroke-linecap="butt" opacity=".88"/>`;
+}
+
+function inner(kind: Exclude<Mark['kind'], 'stripe'>, rubber: Rubber): string {
   switch (kind) {
     case 'eye':
       return `<ellipse rx="1.25" ry="1.55" fill="#fff" stroke="${ink}" stroke-width=".18"/><ellipse cy=".35" rx=".78" ry="1.05" fill="${ink}"/><circle cx="-.25" cy="-.15" r=".3" fill="#fff"/>`;

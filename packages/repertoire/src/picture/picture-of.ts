@@ -224,20 +224,15 @@ class Drawing {
 
   #mark(mark: Mark): void {
     if (!this.#strands.has(mark.bubble)) return;
-    const text = drawnMark(
-      mark,
-      this.#camera,
-      (point) => this.#seen(point),
-      this.#scale,
-      this.#rubber((this.#shape.bubbles[mark.bubble] as ShapeBubble).role),
-    );
+    const bubble = this.#shape.bubbles[mark.bubble] as ShapeBubble;
+    const text = drawnMark(mark, this.#camera, (point) => this.#seen(point), this.#scale, this.#rubber(bubble.role), bubble.radius);
     if (text === undefined) return;
     const spot = this.#seen(mark.at);
     this.#things.push({
       strand: -2_000_000 - this.#things.length,
       place: 0,
       on: mark.bubble,
-      covers: [{ ...spot, radius: (mark.inches * this.#scale) / 2 }],
+      covers: [{ ...spot, radius: mark.kind === 'stripe' ? bubble.radius * this.#scale * 0.9 : (mark.inches * this.#scale) / 2 }],
       draw: () => text,
     });
   }

@@ -43,6 +43,9 @@ const lightness = (hex: string): number => {
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 };
 
+/** Whether dark pen shows on the rubber; on darker rubber one draws in white. */
+export const takesInk = ({ body }: Rubber): boolean => lightness(body) > 0.22;
+
 /** Body this light or lighter gets an edge that is darkened until it shows on paper. */
 const lightEdge = 0.26;
 

@@ -71,6 +71,13 @@ function moved(line: readonly Seen[], radius: number, [right, down]: readonly [n
 export function glossRange({ line, straight }: Strand): readonly [number, number] | undefined {
   const last = line.length - 1;
   if (last < 1 || straight) return undefined;
+  const towardsDark = line.map(({ x, y }) => x * 0.62 + y * 0.78);
+  const [nearest, farthest] = [Math.min(...towardsDark), Math.max(...towardsDark)];
+  // A long stretch is good, one on the side of the light is better.
+  const worth = (first: number, end: number): number => {
+    const middle = ((towardsDark[first] as number) + (towardsDark[end] as number)) / 2;
+    return (end - first) * (1.3 - (middle - nearest) / Math.max(farthest - nearest, 1e-6));
+  };
   let best: readonly [number, number] | undefined;
   let from = -1;
   for (let i = 0; i <= last; i++) {
@@ -81,7 +88,7 @@ export function glossRange({ line, straight }: Strand): readonly [number, number
     const lit = i < last && Math.abs((0.78 * tx - 0.62 * ty) / size) > 0.62;
     if (lit && from < 0) from = i;
     if (lit || from < 0) continue;
-    if (best === undefined || i - from > best[1] - best[0]) best = [from, i];
+    if (best === undefined || worth(from, i) > worth(best[0], best[1])) best = [from, i];
     from = -1;
   }
   return best;
