@@ -350,7 +350,8 @@ export class LineEngine implements RunFindings {
   private advance(limit: number): void {
     if (this.line.ownLines || this.line.atTables || this.line.found) this.advanceLines(limit);
     else this.advanceShared(limit);
-    if (this.gridAt < limit) this.noteLengths(Math.min(limit, this.soonestComing(), this.line.end + 1e-9));
+    // Where somebody is to return before the limit, the line has not moved up to it yet; the next call does.
+    if (this.gridAt < limit && this.soonestComing() >= limit) this.noteLengths(Math.min(limit, this.line.end + 1e-9));
   }
   private advanceShared(limit: number): void {
     const shared = this.shared;
@@ -458,7 +459,7 @@ export class LineEngine implements RunFindings {
   private lookForGroup(artist: number): void {
     const arrivals = this.line.model.arrivals;
     if (arrivals.kind !== 'found' || (arrivals.guests !== undefined && this.guestsListed >= arrivals.guests)) return;
-    while ((this.breakAt[artist] as number) <= (this.free[artist] as number)) this.takeBreak(artist);
+    while ((this.breakAt[artist] as number) <= Math.min(this.free[artist] as number, this.line.lastStart)) this.takeBreak(artist);
     const key = keyed(keyed(this.runKey, purpose.group + this.partiesListed++), purpose.group);
     const at = (this.free[artist] as number) + drawn(this.line.walking, key, purpose.walking);
     let size = this.parties.sizeOf(key);

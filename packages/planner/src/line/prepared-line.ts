@@ -1,6 +1,7 @@
 import { exp, log, normalQuantile } from '@twistwright/units';
 import { expectedMinutesEach, meanOf } from './expected-minutes.ts';
 import type { Duration, LineModel, Patience, RateKnot } from './line-model.ts';
+import { assertSound } from './sound-model.ts';
 
 /** Kinds of {@link Duration} as numbers, for the inner loop. */
 export const durationKind = { none: 0, fixed: 1, exponential: 2, gamma: 3, logNormal: 4, endless: 5 } as const;
@@ -59,6 +60,7 @@ export const endlessStock = 1 << 30;
 export type PreparedLine = ReturnType<typeof prepareLine>;
 
 export function prepareLine(model: LineModel) {
+  assertSound(model);
   const colourways = model.figures.flatMap((figure) => figure.colourways);
   const lines = colourways.flatMap((colourway) => colourway.lines);
   const popFactor = model.weather?.popFactor ?? 1;
@@ -128,7 +130,7 @@ export function prepareLine(model: LineModel) {
     figureOf: Int32Array.from(model.figures.flatMap((figure, i) => figure.colourways.map(() => i))),
     colourOf: Int32Array.from(colourways, (colourway) => colourway.colour),
     oneColourway: model.figures.every((figure) => figure.colourways.length === 1),
-    copies: model.copycat !== undefined,
+    copies: copies(model),
     colourCount: colourways.reduce((count, colourway) => Math.max(count, colourway.colour + 1), 0),
     colourwayTotals: Float64Array.from(model.figures.flatMap((figure) => [...cumulative(figure.colourways.map((c) => c.share))])),
     colourwayShares: Float64Array.from(model.figures.flatMap((figure) => normalised(figure.colourways.map((c) => c.share)))),
@@ -167,6 +169,8 @@ export function prepareLine(model: LineModel) {
 
 /** Whole powers by multiplication: the language does not fix the last bit of its own. */
 const power = (base: number, times: number): number => (times === 0 ? 1 : base * power(base, times - 1));
+const copies = (model: LineModel): boolean => (model.copycat?.figures?.added ?? 0) > 0 || (model.copycat?.colours?.added ?? 0) > 0;
+
 /**
  * Whether the start of each guest is known on arrival: one shared line, nothing that happens later changes who is next or how long it
  * takes, and times are of the usual kinds. Then {@link PlainEngine} plays it, about twice as fast and with the same findings.
@@ -175,10 +179,9 @@ const isPlain = (model: LineModel): boolean =>
   model.arrivals.kind === 'stream' &&
   model.serving === 'shared line' &&
   model.artists.every((artist) => artist.until === undefined && (artist.breaks ?? []).length === 0 && artist.fatigue === undefined) &&
-  (model.patience.kind === 'log-normal' || model.patience.kind === 'endless') &&
   model.figures.every((figure) => figure.making.kind === 'log-normal' && figure.offered !== false) &&
   [model.choosing, model.colourChoosing, model.handingOver].every((time) => time === undefined || time.kind === 'fixed') &&
-  model.copycat === undefined &&
+  !copies(model) &&
   model.returns === undefined &&
   (model.preMade ?? []).length === 0 &&
   (model.hiddenShare ?? 0) === 0;

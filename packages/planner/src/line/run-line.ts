@@ -15,8 +15,8 @@ export interface RunOptions {
 }
 
 /**
- * Plays the gig `runs` times and keeps what each run found. Same model, seed and run, same result on every machine. The model must be
- * free of problems (`checkLineModel`); what it then says is simulated, nothing is refused here.
+ * Plays the gig `runs` times and keeps what each run found. Same model, seed and run, same result on every machine. Throws on a model
+ * that cannot be played (a bug: mistakes of a book are reported before a model is made of it).
  * @example runLine(model, { seed: 1, runs: 200 }).served
  */
 export function runLine(model: LineModel, options: RunOptions): LineSamples {
