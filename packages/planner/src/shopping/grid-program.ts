@@ -24,6 +24,8 @@ interface BagColumn {
   /** Bags from and to of the price step. */
   readonly from: number;
   readonly to: number;
+  /** Most bags that are of use in an order that pays carriage. */
+  readonly useful: number;
   readonly price: number;
   readonly bags: number;
   readonly isTaken?: number;
@@ -118,15 +120,18 @@ function bagColumnsOf(grid: PurchaseGrid, levels: ScenarioLevels, sheet: Sheet, 
       if (offer.supplier !== order.supplier || order.arrives >= grid.periods || pieces <= 0) return [];
       const needed = Math.ceil(pieces / offer.pieces);
       const cheapest = Math.min(...offer.steps.map((step) => step.price));
-      const topUp = Math.ceil(Math.max(order.freeOver === undefined ? 0 : order.fee, order.minimum ?? 0) / Math.max(1, cheapest));
-      const limit = Math.min(offer.mostBags ?? Infinity, Math.max(needed, offer.steps.at(-1)?.fromBags ?? 1) + topUp);
+      const topUpTo = (value: number): number => Math.ceil(value / Math.max(1, cheapest));
+      // more than the whole need is bought only to reach a price step, a least value, or free carriage
+      const useful = Math.max(needed, offer.steps.at(-1)?.fromBags ?? 1) + topUpTo(order.minimum ?? 0);
+      const forFree = order.freeOver === undefined ? 0 : topUpTo(order.fee);
+      const limit = Math.min(offer.mostBags ?? Infinity, useful + forFree);
       const keeping = holdingFrom(grid, offer.item, order.arrives) * offer.pieces;
       const steps = offer.steps.filter((step) => step.fromBags <= limit);
       return steps.map((step, k): BagColumn => {
         const to = Math.min(limit, (steps[k + 1]?.fromBags ?? Infinity) - 1);
         const name = `${grid.items[offer.item]?.name ?? ''} ${offer.pieces} order ${o}`;
         const bags = sheet.column(name, isCheapest ? step.price + keeping : 0, { upper: to, whole: true });
-        const column = { order: o, offer: f, from: step.fromBags, to, price: step.price, bags };
+        const column = { order: o, offer: f, from: step.fromBags, to, useful: Math.min(useful, to), price: step.price, bags };
         if (steps.length === 1) return column;
         const isTaken = sheet.column(`${name} from ${step.fromBags}`, 0, { upper: 1, whole: true });
         sheet.row('step from', [term(bags, 1), term(isTaken, -step.fromBags)], { atLeast: 0 });
@@ -165,14 +170,22 @@ function orderColumns(grid: PurchaseGrid, bagColumns: readonly BagColumn[], shee
     const placed = sheet.column(`order ${o}`, isCheapest ? order.fee : 0, { upper: 1, whole: true });
     isPlaced[o] = placed;
     cash.push(term(placed, order.fee));
-    for (const column of mine) sheet.row('only if ordered', [term(column.bags, 1), term(placed, -column.to)], { atMost: 0 });
     const value = mine.map((column) => term(column.bags, column.price));
     if ((order.minimum ?? 0) > 0) sheet.row('least value', [...value, term(placed, -(order.minimum ?? 0))], { atLeast: 0 });
-    if (order.freeOver === undefined || order.fee === 0) continue;
+    const isEverFree = order.freeOver !== undefined && order.fee > 0;
+    if (!isEverFree)
+      for (const column of mine) sheet.row('only if ordered', [term(column.bags, 1), term(placed, -column.to)], { atMost: 0 });
+    if (!isEverFree || order.freeOver === undefined) continue;
     const free = sheet.column(`order ${o} free`, isCheapest ? -order.fee : 0, { upper: 1, whole: true });
     isFree[o] = free;
     cash.push(term(free, -order.fee));
     sheet.row('free only if ordered', [term(placed, 1), term(free, -1)], { atLeast: 0 });
+    for (const column of mine)
+      sheet.row(
+        'only if ordered',
+        [term(column.bags, 1), term(placed, -column.useful), ...(column.to > column.useful ? [term(free, column.useful - column.to)] : [])],
+        { atMost: 0 },
+      );
     sheet.row('free over', [...value, term(free, -order.freeOver)], { atLeast: 0 });
   }
   return { isPlaced, isFree, cash };

@@ -67,12 +67,12 @@ export async function cheapestPurchases(
   if (scenarios.runs - levels.hopeless < covered)
     return refusal({ kind: 'cannot be covered', bestChance: (scenarios.runs - levels.hopeless) / scenarios.runs, gaps: levels.gaps });
   const frame: Frame = { grid, scenarios, levels, tools, begun: tools.now?.() ?? 0 };
-  const searched = searchFirst(frame, covered);
+  const searched = isTiny(grid) ? undefined : searchFirst(frame, covered);
   if (isTooLarge(grid)) {
     if (searched === undefined) return refusal({ kind: 'no answer in time' });
     return accept(answerOf(frame, searched.plan, searched.bound), asked.budget);
   }
-  const starts = [searched?.plan, asked.start].filter((plan): plan is readonly GridBag[] => plan !== undefined);
+  const starts = [searched?.plan, isTiny(grid) ? undefined : asked.start].filter((plan): plan is readonly GridBag[] => plan !== undefined);
   const known = starts.find((plan) => coverage(frame, plan) >= covered && cashOf(grid, plan) <= (asked.budget ?? Infinity));
   if (known !== undefined && searched?.plan === known && searched.cost - searched.bound < 1e-6 && asked.scenarios === undefined)
     return { ok: true, value: answerOf(frame, known, searched.cost) };
@@ -118,6 +118,9 @@ interface Frame {
 
 const pairsOf = (grid: PurchaseGrid): number =>
   grid.orders.reduce((sum, order) => sum + grid.offers.filter((offer) => offer.supplier === order.supplier).length, 0);
+/** Below this many bag columns the solver is done before a start would help it. */
+const fewBagColumns = 60;
+const isTiny = (grid: PurchaseGrid): boolean => pairsOf(grid) < fewBagColumns;
 const isTooLarge = (grid: PurchaseGrid): boolean => pairsOf(grid) > mostBagColumns;
 
 function coverage(frame: Frame, plan: readonly GridBag[]): number {
@@ -234,7 +237,7 @@ function effortOf(frame: Frame, large: boolean): Parameters<typeof searchOrders>
   const left = limitsOf(frame, undefined).seconds;
   return {
     seed: tools.seed ?? 1,
-    work: tools.work ?? (large ? 2e8 : 3e6),
+    work: tools.work ?? (large ? 2e8 : 4e5),
     wholeCosts: !holding,
     ...(tools.now === undefined ? {} : { now: tools.now, seconds: large ? 0.95 * left : 0.3 * left }),
   };
