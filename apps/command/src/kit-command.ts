@@ -1,0 +1,239 @@
+import type { Book } from '@twistwright/books';
+import { writeCsv } from '@twistwright/contract';
+import { type BookKitWishes, coverageOf, type KitPlan, type KitWork, planKit, sayKit, solveCoverage } from '@twistwright/planner';
+import { decimalOf, type Money, parseMoney } from '@twistwright/units';
+import type { Arguments } from './arguments.ts';
+import { openBook, problemText } from './open-book.ts';
+import type { ExitCode, Outside } from './outside.ts';
+import { type Page, pageFor } from './page.ts';
+import type { Command } from './run-command.ts';
+
+const works: readonly KitWork[] = ['tables', 'parties', 'small fairs'];
+
+export const kitCommand: Command = {
+  name: 'kit',
+  takes: 'BOOK --budget AMOUNT --hours H [--kind parties]',
+  says: 'say what a newcomer should buy first for the money',
+  flags: [
+    { name: 'json', takes: 'nothing', says: 'print JSON instead of a page' },
+    { name: 'budget', takes: 'amount', says: 'money there is, as 60 or 59.50' },
+    { name: 'hours', takes: 'number', says: 'hours of work to cover before the next order' },
+    { name: 'kind', takes: 'text', says: `kind of work: ${works.join(', ')}` },
+    { name: 'guests-per-hour', takes: 'number', says: 'guests who ask for a figure in an hour' },
+    { name: 'most-colours', takes: 'number', says: 'at most so many colours' },
+    { name: 'no-assorted', takes: 'nothing', says: 'no bags of mixed colours' },
+    { name: 'figures', takes: 'text', says: 'only these figures, by id, comma between them' },
+    { name: 'have', takes: 'text', says: 'what is there already: 260-red=40,pump=1' },
+    { name: 'with', takes: 'text', says: 'offers to buy in any case, by id' },
+    { name: 'without', takes: 'text', says: 'offers, items or tools not to buy, by id' },
+    { name: 'curve', takes: 'nothing', says: 'also money against requests met' },
+    { name: 'csv', takes: 'text', says: 'write the list to this file' },
+    { name: 'seed', takes: 'number', says: 'seed of the simulated guests' },
+    { name: 'today', takes: 'day', says: 'the day from which to look, YYYY-MM-DD' },
+  ],
+  words: [1, 1],
+  run: async (args, outside) => {
+    const [path = ''] = args.words;
+    const opened = await openBook(path, args.day('today'), outside);
+    if (!opened.ok) {
+      for (const problem of opened.problems) outside.err(`${problemText(problem, path)}\n`);
+      return 1;
+    }
+    const { book } = opened;
+    const wishes = wishesOf(args, book);
+    if (typeof wishes === 'string') {
+      outside.err(`${wishes}\n`);
+      return 2;
+    }
+    const plan = planKit(book, wishes, {
+      seed: args.number('seed') ?? 1,
+      ...(args.has('curve') || args.has('json') ? { curvePoints: 20 } : {}),
+    });
+    if (!plan.ok) {
+      if (args.has('json')) outside.out(`${JSON.stringify({ problems: plan.error }, undefined, 2)}\n`);
+      else for (const problem of plan.error) outside.err(`${problem.sentence}${problem.todo === undefined ? '' : ` ${problem.todo}`}\n`);
+      return 1;
+    }
+    const csv = args.text('csv');
+    if (csv !== undefined) await outside.writeFile(csv, kitCsv(plan.value, book));
+    if (args.has('json')) {
+      outside.out(`${JSON.stringify(plan.value, undefined, 2)}\n`);
+      return 0;
+    }
+    const page = pageFor(outside.isTerminal);
+    writeKit(page, plan.value, book);
+    outside.out(page.text());
+    return 0;
+  },
+};
+
+const listOf = (text: string | undefined): readonly string[] | undefined =>
+  text
+    ?.split(',')
+    .map((word) => word.trim())
+    .filter((word) => word !== '');
+
+/** The wishes that the flags say, or a sentence about what makes no sense. */
+function wishesOf(args: Arguments, book: Book): BookKitWishes | string {
+  const { currency } = book.business;
+  const budgetText = args.text('budget');
+  const budget = budgetText === undefined ? undefined : parseMoney(budgetText, currency);
+  if (budget === undefined || budget < 0)
+    return budgetText === undefined
+      ? 'Say how much money there is: --budget AMOUNT.'
+      : `--budget takes an amount of ${currency}, not "${budgetText}".`;
+  const hours = args.number('hours');
+  if (hours === undefined || !(hours > 0 && hours <= 1000))
+    return 'Say for how many hours it has to last: --hours H, more than 0 and at most 1000.';
+  const kindText = args.text('kind') ?? 'parties';
+  const kind = works.find((work) => work === kindText);
+  if (kind === undefined) return `--kind is one of ${works.join(', ')}, not "${kindText}".`;
+  const have = haveOf(args.text('have'), book);
+  if (typeof have === 'string') return have;
+  const guestsPerHour = args.number('guests-per-hour');
+  const mostColours = args.number('most-colours');
+  const [figures, forcedIn, takenOut] = [listOf(args.text('figures')), listOf(args.text('with')), listOf(args.text('without'))];
+  return {
+    budget,
+    hours,
+    kind,
+    ...(have === undefined ? {} : { have }),
+    ...(guestsPerHour === undefined ? {} : { guestsPerHour }),
+    ...(mostColours === undefined ? {} : { mostColours }),
+    ...(args.has('no-assorted') ? { assortedBags: false } : {}),
+    ...(figures === undefined ? {} : { figures }),
+    ...(forcedIn === undefined ? {} : { forcedIn }),
+    ...(takenOut === undefined ? {} : { takenOut }),
+  };
+}
+function haveOf(text: string | undefined, book: Book): BookKitWishes['have'] | string {
+  if (text === undefined) return undefined;
+  const have: { item: string; count: number }[] = [];
+  for (const part of listOf(text) ?? []) {
+    const [item = '', number = '1'] = part.split('=');
+    const pieces = Number(number);
+    if (!book.items.some((known) => known.id === item)) return `--have names "${item}", which is no item of the book.`;
+    if (!Number.isSafeInteger(pieces) || pieces < 0) return `--have says "${part}"; write it as 260-red=40.`;
+    have.push({ item, count: pieces });
+  }
+  return have;
+}
+
+function writeKit(page: Page, plan: KitPlan, book: Book): void {
+  const { currency } = book.business;
+  const { kit } = plan;
+  const money = (amount: Money): string => decimalOf(amount, currency);
+  const said = sayKit(plan, currency);
+  page.say(said.answer);
+  for (const sentence of said.more) page.tell(sentence);
+  for (const shop of kit.shops) {
+    page.gap();
+    page.tell(`${shop.name}:`);
+    page.table(
+      ['', 'bags', 'what', 'why', currency],
+      [
+        ...kit.lines
+          .filter((line) => line.supplier === shop.supplier)
+          .map((line) => ['[ ]', line.bags, `${line.name} (${line.pieces})`, line.why, money(line.cost)]),
+        ...kit.tools.filter((tool) => tool.supplier === shop.supplier).map((tool) => ['[ ]', 1, tool.name, tool.why, money(tool.price)]),
+        ['', '', 'carriage', '', money(shop.shipping)],
+      ],
+    );
+  }
+  const elsewhere = kit.tools.filter((tool) => tool.supplier === undefined || !kit.shops.some((shop) => shop.supplier === tool.supplier));
+  if (elsewhere.length > 0) {
+    page.gap();
+    page.table(
+      ['', 'tool', 'why', currency],
+      elsewhere.map((tool) => ['[ ]', tool.name, tool.why, money(tool.price)]),
+    );
+  }
+  if (plan.next.length > 0) {
+    page.gap();
+    page.tell('Next, the most for the money first:');
+    page.table(
+      ['what', currency, 'more requests, %', 'brings'],
+      plan.next.map((next) => [
+        next.offers.join(' and '),
+        money(next.cost),
+        (100 * next.gain).toFixed(1),
+        next.unlocks.map((id) => nameOf(book, id)).join(', '),
+      ]),
+    );
+  }
+  if (kit.leftOut.length > 0) {
+    page.gap();
+    page.tell('Left out:');
+    page.table(
+      ['figure', 'asked for, %', `would cost, ${currency}`],
+      kit.leftOut.map((left) => [
+        left.name,
+        (100 * left.share).toFixed(1),
+        left.cost === undefined ? 'cannot be bought' : money(left.cost),
+      ]),
+    );
+  }
+  if (plan.curve !== undefined) {
+    page.gap();
+    page.table(
+      [`budget, ${currency}`, 'requests met, %', 'figures'],
+      plan.curve.points.map((point) => [money(point.budget), (100 * point.met).toFixed(1), point.figures]),
+    );
+  }
+}
+const nameOf = (book: Book, id: string): string => book.figures.find((figure) => figure.id === id)?.name ?? id;
+
+/** The list as CSV: one line a thing to buy, with an empty column to tick. */
+function kitCsv({ kit }: KitPlan, book: Book): string {
+  const { currency } = book.business;
+  const shopName = (id: string | undefined): string => book.suppliers.find((supplier) => supplier.id === id)?.name ?? '';
+  return writeCsv([
+    ['bought', 'where', 'what', 'bags', 'pieces', `price ${currency}`, 'why'],
+    ...kit.lines.map((line) => [
+      '',
+      shopName(line.supplier),
+      line.name,
+      String(line.bags),
+      String(line.pieces),
+      decimalOf(line.cost, currency),
+      line.why,
+    ]),
+    ...kit.tools.map((tool) => ['', shopName(tool.supplier), tool.name, '1', '1', decimalOf(tool.price, currency), tool.why]),
+  ]);
+}
+
+export const coverCommand: Command = {
+  name: 'cover',
+  takes: 'FILE.json',
+  says: 'solve a plain coverage problem: which bags let the figures be made that are worth the most',
+  flags: [{ name: 'json', takes: 'nothing', says: 'print JSON instead of a page' }],
+  words: [1, 1],
+  run: (args, outside) => cover(args, outside),
+};
+async function cover(args: Arguments, outside: Outside): Promise<ExitCode> {
+  const [path = ''] = args.words;
+  let value: unknown;
+  try {
+    value = JSON.parse(await outside.readFile(path));
+  } catch (error) {
+    outside.err(`${path} cannot be read: ${error instanceof Error ? error.message : String(error)}.\n`);
+    return 1;
+  }
+  const read = coverageOf(value);
+  if (!read.ok) {
+    for (const problem of read.error) outside.err(`${problemText(problem, path)}\n`);
+    return 1;
+  }
+  const answer = solveCoverage(read.value);
+  if (args.has('json')) outside.out(`${JSON.stringify(answer, undefined, 2)}\n`);
+  else {
+    const page = pageFor(outside.isTerminal);
+    page.say(
+      `${answer.buy.length} bags for ${answer.spent} minor units let ${answer.make.length} of ${read.value.figures.length} figures be made, worth ${answer.value}.`,
+    );
+    page.tell(answer.proven ? 'Proven: no other purchase for this budget is worth more.' : `Nothing is worth more than ${answer.bound}.`);
+    page.tell(`Buy ${answer.buy.join(', ')}.`);
+    outside.out(page.text());
+  }
+  return 0;
+}

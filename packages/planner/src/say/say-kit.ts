@@ -1,0 +1,35 @@
+import { type CurrencyCode, type Money, money, subtract } from '@twistwright/units';
+import type { Kit } from '../kit/index.ts';
+import type { KitPlan } from '../plan/index.ts';
+import { count, counted, listed, range } from './numbers.ts';
+import { wholeMoney } from './say-charge.ts';
+import type { Said } from './say-forecast.ts';
+
+/** What a first kit does for its money. */
+export function sayKit(plan: KitPlan, currency: CurrencyCode): Said {
+  const { kit, lasting } = plan;
+  const show = (amount: Money): string => wholeMoney(amount, currency);
+  const made = kit.figures.filter((figure) => figure.met > 0).length;
+  return {
+    answer: `${show(kit.spent)} buys ${counted(
+      kit.lines.reduce((sum, line) => sum + line.bags, 0),
+      'bag',
+    )}: ${counted(made, 'figure')}, and ${percent(kit.met)} of the requests are met.`,
+    more: [
+      `Of about ${count(kit.requests)} requests over the hours ${range(lasting.figures)} are made; the first that cannot be, because something has run out, comes after about ${counted(lasting.guestsUntilShort.p50, 'guest')} (${range(lasting.guestsUntilShort)}).`,
+      sayStanding(kit),
+      ...rulesSaid(plan, show),
+      ...(kit.spent < kit.budget ? [`${show(subtract(kit.budget, kit.spent))} of ${show(kit.budget)} is left.`] : []),
+    ],
+  };
+}
+function sayStanding(kit: Kit): string {
+  return kit.standing.kind === 'proven'
+    ? 'Proven: no other purchase for this money meets more.'
+    : `No purchase for this money meets more than ${percent(kit.metAtMost)}.`;
+}
+function rulesSaid(plan: KitPlan, show: (amount: Money) => string): readonly string[] {
+  const said = plan.rules.map((rule) => `"${rule.rule}" ${percent(rule.met)} (${show(money(rule.spent))})`);
+  return said.length === 0 ? [] : [`Two rules of thumb would meet on the same money: ${listed(said)}.`];
+}
+const percent = (share: number): string => `${Math.round(100 * share)} %`;
