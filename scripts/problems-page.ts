@@ -1,6 +1,7 @@
 import { bookProblems } from '@twistwright/books';
 import { plannerProblems } from '@twistwright/planner';
 import { recipeProblems, shapeProblems } from '@twistwright/repertoire';
+import { paperProblems } from '../packages/paper/src/problem-codes.ts'; // not by its index, which loads everything that makes PDFs
 
 /** The codes of each part, where they are declared, and what the part is about. */
 export const problemParts: readonly { readonly title: string; readonly where: string; readonly codes: Readonly<Record<string, string>> }[] =
@@ -9,6 +10,7 @@ export const problemParts: readonly { readonly title: string; readonly where: st
     { title: 'Recipes', where: 'packages/repertoire/src/notation/problem-codes.ts', codes: recipeProblems },
     { title: 'Frames and shapes', where: 'packages/repertoire/src/frames/problem-codes.ts', codes: shapeProblems },
     { title: 'Plans, shopping and first kits', where: 'packages/planner/src/problem-codes.ts', codes: plannerProblems },
+    { title: 'Papers', where: 'packages/paper/src/problem-codes.ts', codes: paperProblems },
   ];
 
 /** The text of `docs/problems.md`. */
