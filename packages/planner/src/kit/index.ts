@@ -6,6 +6,7 @@ export { boughtIn, coverProgramOf } from './cover-program.ts';
 export { type Coverage, type CoverageAnswer, coverageOf, coverProblemOf, solveCoverage } from './coverage-of.ts';
 export { describeKit } from './describe-kit.ts';
 export { type Growth, type GrowthProblem, growthOf, type Milestone } from './growth.ts';
+export { growthPurchasesOf } from './growth-purchases.ts';
 export { type KitCurve, type KitCurvePoint, kitCurve } from './kit-curve.ts';
 export { lastingOf } from './kit-lasting.ts';
 export { type KitModel, kitModelOf } from './kit-model.ts';

@@ -41,9 +41,11 @@ export interface CoverAnswer {
 
 /** The best purchase; undefined if the forced bags alone break the budget or the limit on colours. */
 export function solveCover(problem: CoverProblem, limits: CoverLimits = {}): CoverAnswer | undefined {
+  const deadline =
+    limits.now === undefined || limits.milliseconds === undefined ? Number.POSITIVE_INFINITY : limits.now() + limits.milliseconds;
   const model = coverModelOf(problem);
   const start = startOf(model, limits.moves ?? movesPerBag * model.bagCount, limits.seed ?? 1, limits.start);
-  return new CoverSearch(model, limits, start?.bought).run();
+  return new CoverSearch(model, limits, deadline, start?.bought).run();
 }
 
 // Found by trial on the three problems of `cases/coverage`.
@@ -75,15 +77,14 @@ class CoverSearch {
   readonly #slack: number;
   readonly #rounds: number;
   #nodes = 0;
-  #deadline: number;
+  readonly #deadline: number;
 
-  constructor(model: CoverModel, limits: CoverLimits, start: Int8Array | undefined) {
+  constructor(model: CoverModel, limits: CoverLimits, deadline: number, start: Int8Array | undefined) {
     this.#model = model;
     this.#limits = limits;
     this.#bound = new CoverBound(model);
     this.#state = new CoverState(model);
-    this.#deadline =
-      limits.now === undefined || limits.milliseconds === undefined ? Number.POSITIVE_INFINITY : limits.now() + limits.milliseconds;
+    this.#deadline = deadline;
     this.#slack = limits.within ?? 0;
     this.#rounds = limits.rounds ?? rootRounds;
     this.#value = nothingYet;
@@ -175,7 +176,8 @@ class CoverSearch {
     this.#tryRounding(fixed, wanted);
     const undecided = (bag: number): boolean => fixed[bag] === free && (wanted[bag] as number) > 0.02 && (wanted[bag] as number) < 0.98;
     const seed = this.#limits.seed ?? 1;
-    for (const extra of this.#limits.worth === undefined ? [1, 2] : [1]) {
+    // Goals reached are a poor guide where pieces run out: there the climb by true worth has to do.
+    for (const extra of this.#limits.worth === undefined ? [1, 2] : []) {
       const better = startOf(
         this.#model,
         (this.#limits.moves ?? movesPerBag * this.#model.bagCount) * 2,

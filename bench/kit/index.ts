@@ -1,0 +1,1 @@
+export { benchKit, longTail } from './bench-kit.ts';
