@@ -5,7 +5,7 @@ import { ApiError, api, call, readBook } from '@twistwright/contract';
 import { openSolver } from '@twistwright/solver/node';
 import { openStore, type Store } from '@twistwright/store';
 import { freshDatabase } from '@twistwright/store/testing';
-import { date } from '@twistwright/units';
+import { date, money } from '@twistwright/units';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { makeApp, type Ports } from './app.ts';
 
@@ -156,6 +156,13 @@ moves: []
       status: 409,
       sentence: expect.stringContaining('moon'),
     });
+  });
+  test('a first kit over HTTP, and the nearest thing when the money does not reach', async () => {
+    const wishes = { budget: money(9000), hours: 8, kind: 'parties' as const };
+    const kit = await call(api.kit, { body: wishes }, options);
+    expect(kit).toMatchObject({ kit: { met: expect.any(Number), spent: expect.any(Number) }, curve: { points: expect.any(Array) } });
+    expect(await refused(call(api.kit, { body: { ...wishes, budget: money(100) } }, options))).toMatchObject({ status: 409 });
+    expect(await refused(call(api.kit, { body: { ...wishes, hours: -1 } }, options))).toMatchObject({ status: 422 });
   });
   test('other names and other pages are turned away', async () => {
     expect((await ask('/api/health', { headers: { host: 'evil.example' } })).status).toBe(403);

@@ -12,7 +12,7 @@ import { compress } from 'hono/compress';
 import { secureHeaders } from 'hono/secure-headers';
 import { answer, problemAnswer, Refusal } from './answers.ts';
 import { bookOf, bookWith, bookWithout, entriesOf, entryOf, newProblems, written } from './keep-book.ts';
-import { planAnswer } from './plan-answers.ts';
+import { kitAnswer, planAnswer } from './plan-answers.ts';
 import { sameOrigin } from './same-origin.ts';
 
 /** What the app asks of the outside. */
@@ -192,4 +192,5 @@ function planRoutes(app: Hono, ports: Ports): void {
     const given = body.book ?? (await bookOf(store)).book;
     return planAnswer(given, body, ports);
   });
+  answer(app, api.kit, async ({ body }) => kitAnswer((await bookOf(store)).book, body));
 }

@@ -1,5 +1,5 @@
 import type { Book } from '@twistwright/books';
-import { type Plan, planBook } from '@twistwright/planner';
+import { type BookKitWishes, type Plan, planBook, planKit } from '@twistwright/planner';
 import type { LocalDate } from '@twistwright/units';
 import { Refusal } from './answers.ts';
 import type { Ports } from './app.ts';
@@ -46,4 +46,13 @@ function planAsJson({ samples: _samples, gigs, ...plan }: Plan): Record<string, 
       charge,
     })),
   };
+}
+
+/** Budgets on the curve of money against requests met. */
+const curvePoints = 20;
+
+export function kitAnswer(book: Book, wishes: BookKitWishes): Record<string, unknown> {
+  const plan = planKit(book, wishes, { curvePoints });
+  if (!plan.ok) throw new Refusal(409, 'There is no such kit.', plan.error);
+  return { ...plan.value };
 }

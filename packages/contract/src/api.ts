@@ -9,6 +9,7 @@ import { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, sup
 import { collection } from './http/collection.ts';
 import { problemSchema } from './http/problem-details.ts';
 import { route } from './http/route.ts';
+import { kitWishesSchema } from './kit-wishes-schema.ts';
 import { priceListSchema } from './prices/price-list-schema.ts';
 import { priceMappingSchema } from './prices/price-mapping-schema.ts';
 
@@ -117,8 +118,8 @@ export const api = {
   kit: route({
     method: 'post',
     path: '/api/kit',
-    summary: 'What a newcomer should buy first for a budget',
-    body: json,
+    summary: 'What a newcomer should buy first for a budget, out of the offers of the book',
+    body: kitWishesSchema,
     response: json,
   }),
   openapi: route({ method: 'get', path: '/api/openapi.json', summary: 'This description, OpenAPI 3.1', response: json }),

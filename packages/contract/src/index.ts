@@ -24,6 +24,7 @@ export {
   route,
   routesOf,
 } from './http/route.ts';
+export { kitWishesSchema } from './kit-wishes-schema.ts';
 export { type CsvRow, type CsvRows, readCsv, type Separator } from './prices/csv-rows.ts';
 export { priceListSchema } from './prices/price-list-schema.ts';
 export type { PriceMapping } from './prices/price-mapping.ts';

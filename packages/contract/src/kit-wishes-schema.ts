@@ -1,0 +1,24 @@
+import type { BookKitWishes } from '@twistwright/planner';
+import { z } from 'zod';
+import { amount, count, countOrNone, id, weight } from './book/basic-values.ts';
+
+const ids = z.array(id).max(2000);
+
+/** What a newcomer wishes, in the names of a book. */
+export const kitWishesSchema = z
+  .strictObject({
+    budget: amount.meta({ description: 'Money there is, minor units' }),
+    hours: z.number().gt(0).max(1000).meta({ description: 'Hours of work to cover before the next order' }),
+    kind: z.enum(['tables', 'parties', 'small fairs']),
+    guestsPerHour: z.exactOptional(z.number().gt(0).max(200)),
+    mostColours: z.exactOptional(count),
+    assortedBags: z.exactOptional(z.boolean()),
+    chanceOfOtherColour: z.exactOptional(z.number().min(0).max(1)),
+    figures: z.exactOptional(ids),
+    shares: z.exactOptional(z.record(id, weight)),
+    tools: z.exactOptional(z.array(z.strictObject({ item: id, need: z.enum(['must-have', 'spare', 'later']) })).max(200)),
+    have: z.exactOptional(z.array(z.strictObject({ item: id, count: countOrNone })).max(2000)),
+    forcedIn: z.exactOptional(ids),
+    takenOut: z.exactOptional(ids),
+  })
+  .meta({ id: 'KitWishes', description: 'What a newcomer wishes: money, hours, kind of work' }) satisfies z.ZodType<BookKitWishes>;
