@@ -40,6 +40,8 @@ export function neighboursOf(body: Body, slack: number): Neighbours {
   const count = capsules.a.length;
   const middle = new Float64Array(3 * count);
   const half = new Float64Array(count);
+  /** Half the width of each capsule's own box along each axis. */
+  const box = new Float64Array(3 * count);
   let widest = 0;
   for (let i = 0; i < count; i++) {
     const p = 3 * (capsules.a[i] as number);
@@ -49,6 +51,7 @@ export function neighboursOf(body: Body, slack: number): Neighbours {
       const u = points[p + axis] as number;
       const v = points[q + axis] as number;
       middle[3 * i + axis] = (u + v) / 2;
+      box[3 * i + axis] = (u > v ? u - v : v - u) / 2 + (capsules.radius[i] as number);
       squared += (u - v) * (u - v);
     }
     half[i] = Math.sqrt(squared) / 2 + (capsules.radius[i] as number);
@@ -62,6 +65,9 @@ export function neighboursOf(body: Body, slack: number): Neighbours {
     const dx = (middle[3 * i] as number) - (middle[3 * j] as number);
     const dy = (middle[3 * i + 1] as number) - (middle[3 * j + 1] as number);
     const dz = (middle[3 * i + 2] as number) - (middle[3 * j + 2] as number);
+    if ((dx < 0 ? -dx : dx) - (box[3 * i] as number) - (box[3 * j] as number) >= slack) return;
+    if ((dy < 0 ? -dy : dy) - (box[3 * i + 1] as number) - (box[3 * j + 1] as number) >= slack) return;
+    if ((dz < 0 ? -dz : dz) - (box[3 * i + 2] as number) - (box[3 * j + 2] as number) >= slack) return;
     const reach = (half[i] as number) + (half[j] as number) + slack;
     if (dx * dx + dy * dy + dz * dz >= reach * reach) return;
     const first = Math.min(i, j);
