@@ -1,4 +1,5 @@
 import { mkdtempSync, rmSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { ApiError, api, call, readBook } from '@twistwright/contract';
@@ -88,7 +89,7 @@ moves: []
   };
 
   test('the demo file goes in whole, its dates in the present, and comes out the same as text and as JSON', async () => {
-    const demo = await import('node:fs/promises').then(({ readFile }) => readFile(join(root, 'demo/book.yaml'), 'utf8'));
+    const demo = await readFile(join(root, 'demo/book.yaml'), 'utf8');
     const { problems } = await call(api.book.put, { body: demo, query: { name: 'book.yaml' } }, options);
     expect(problems.every((problem) => problem.weight === 'warning')).toBe(true);
     const book = await call(api.book.get, {}, options);
@@ -156,6 +157,16 @@ moves: []
       status: 409,
       sentence: expect.stringContaining('moon'),
     });
+  });
+  test('a price list over HTTP: read only, then put into the book', async () => {
+    const text = await readFile(join(root, 'demo/prices/ropewalk.csv'), 'utf8');
+    const { offers } = await call(api.book.get, {}, options);
+    const dearer = text.replace(/(\d+)[.,](\d\d)/, '99.99');
+    const looked = await call(api.prices, { params: { id: 'ropewalk' }, body: { text: dearer } }, options);
+    expect([looked.offers.length > 20, (await call(api.offers.list, {}, options)).length]).toEqual([true, offers.length]);
+    await call(api.prices, { params: { id: 'ropewalk' }, body: { text: dearer, apply: true } }, options);
+    expect((await call(api.offers.list, {}, options)).some((offer) => offer.price === 9999)).toBe(true);
+    expect(await refused(call(api.prices, { params: { id: 'nobody' }, body: { text } }, options))).toMatchObject({ status: 422 });
   });
   test('a first kit over HTTP, and the nearest thing when the money does not reach', async () => {
     const wishes = { budget: money(9000), hours: 8, kind: 'parties' as const };

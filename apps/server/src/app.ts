@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { type Book, checkBook, emptyBook, layDates } from '@twistwright/books';
-import { api, openApi, readBook, writeBook } from '@twistwright/contract';
+import { api, openApi, readBook, readPrices, withPrices, writeBook } from '@twistwright/contract';
 import type { Solver } from '@twistwright/planner';
 import type { Collection, Store } from '@twistwright/store';
 import type { LocalDate, Problem } from '@twistwright/units';
@@ -109,6 +109,18 @@ function bookRoutes(app: Hono, { store, storeKind, today, demoFolder, version }:
     const form = query.form ?? 'yaml';
     context.header('content-disposition', `attachment; filename="book.${form}"`);
     return writeBook(book, form);
+  });
+  answer(app, api.prices, async ({ params, body }, context) => {
+    const { book } = await bookOf(store);
+    const read = readPrices(body.text, { book, supplier: params.id, ...(body.mapping === undefined ? {} : { mapping: body.mapping }) });
+    if (!read.ok) throw new Refusal(422, 'The price list cannot be read; nothing is stored.', read.error);
+    if (body.apply === true) {
+      const after = withPrices(book, read.value, { gone: body.gone ?? 'keep' });
+      const problems = newProblems(book, after, today(book.business.zone));
+      if (problems.length > 0) throw new Refusal(422, 'These prices cannot stand in the book.', problems);
+      tell(context, written(await store.replace(after, seenRevision(context))));
+    }
+    return read.value;
   });
   answer(app, api.business.get, async () => (await bookOf(store)).book.business);
   answer(app, api.business.put, async ({ body }, context) => {
