@@ -6,7 +6,14 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
-          include: ['packages/*/src/**/*.test.ts', 'apps/{server,command}/src/**/*.test.ts', 'apps/web/src/**/*.test.ts', 'checks/**/*.test.ts', '{demo,cases,scripts}/**/*.test.ts', 'test/**/*.test.ts'],
+          include: [
+            'packages/*/src/**/*.test.ts',
+            'apps/{server,command}/src/**/*.test.ts',
+            'apps/web/src/**/*.test.ts',
+            'checks/**/*.test.ts',
+            '{demo,cases,scripts}/**/*.test.ts',
+            'test/**/*.test.ts',
+          ],
           testTimeout: 60_000,
         },
       },
