@@ -57,7 +57,18 @@ export function lay(skeleton: Skeleton): Laid {
   const build = new Build(places, crowdsOf(skeleton.bubbles));
   const lines = plans.map((plan, index) => (plan.bubble.popped === undefined ? build.bubble(plan, index, frame) : []));
   for (const { bubbles, into } of skeleton.tucks) build.tuck(bubbles, into, lines);
-  return { body: build.body(), lines, frame };
+  const body = build.body();
+  return { body: frame ? body : { ...body, floor: floorOf(body) }, lines, frame };
+}
+
+/** The floor under the figure as it is laid: nothing is pushed through it, so feet that were laid level stay level. */
+function floorOf({ points, capsules }: Body): NonNullable<Body['floor']> {
+  const radii = new Map<number, number>();
+  for (let i = 0; i < capsules.a.length; i++)
+    for (const end of [capsules.a[i] as number, capsules.b[i] as number])
+      radii.set(end, Math.max(radii.get(end) ?? 0, capsules.radius[i] as number));
+  const height = Math.min(...[...radii].map(([point, radius]) => (points[3 * point + 1] as number) - radius), 0);
+  return { height, points: Int32Array.from(radii.keys()), radius: Float64Array.from(radii.values()) };
 }
 
 /** Straight bubbles between the same two joints lie side by side, unless one is so much longer that it has to bow. */
