@@ -52,10 +52,10 @@ async function smallCase(solver: Solver): Promise<readonly Measured[]> {
   const times: number[] = [];
   let cost = Number.NaN;
   let proven = false;
-  for (let k = 0; k < 12; k++) {
+  for (let k = 0; k < 24; k++) {
     const begun = processorSeconds();
     const found = await cheapestPurchases(grid, {}, { solver, now: wallSeconds });
-    if (k >= 5) times.push(1000 * (processorSeconds() - begun));
+    if (k >= 15) times.push(1000 * (processorSeconds() - begun));
     cost = found.ok ? found.value.cost : Number.NaN;
     proven = found.ok && found.value.proof.kind === 'proven';
   }
@@ -68,7 +68,13 @@ async function smallCase(solver: Solver): Promise<readonly Measured[]> {
       goal: 'proven 139.21',
       met: proven && cost === expects.cost,
     },
-    { what: 'buy-12x2x1, processor time to the proof, warm', value: time, unit: 'ms', goal: 'at most 50', met: time <= 50 },
+    {
+      what: 'buy-12x2x1, processor time to the proof, warm (after 15 others)',
+      value: time,
+      unit: 'ms',
+      goal: 'at most 50',
+      met: time <= 50,
+    },
   ];
 }
 

@@ -14,9 +14,9 @@ import {
 import type { JointSamples } from '../needs/index.ts';
 import { type NumberedProblem, numbered, scenariosOf } from './grid-of-problem.ts';
 import { boughtLots, cashOf } from './grid-program.ts';
-import { carriageOf, type GridBag, netOf, priceAt } from './purchase-grid.ts';
+import { carriageOf, type GridBag, type GridLot, netOf, priceAt } from './purchase-grid.ts';
 import type { PurchaseProblem } from './purchase-problem.ts';
-import { thumbPurchases } from './rule-of-thumb.ts';
+import { type ThumbPurchases, thumbPurchases } from './rule-of-thumb.ts';
 import { coveredRuns, type GridScenarios } from './scenario-levels.ts';
 import type { Because, CurvePoint, RuleOfThumb, ShoppingLine, ShoppingOrder, ShoppingPlan, ShoppingRefusal } from './shopping-plan.ts';
 import {
@@ -47,21 +47,38 @@ export async function shop(
   const foreign = foreignCurrencies(problem);
   if (foreign.length > 0) return refuseForeign(problem, foreign, tools, options);
   if (problem.budget !== undefined && problem.budget < 0) throw new RangeError(`a budget cannot be ${problem.budget}`);
-  const frame = numbered(problem);
+  const begun = tools.now?.() ?? 0;
+  const frame = prepared(problem);
   const goal = options.goal ?? 'cheapest';
   if (goal === 'safest') {
     const budget = problem.budget;
     if (budget === undefined) throw new RangeError('the safest plan needs a budget');
     const outcome = await safestPurchases(frame.grid, { scenarios: frame.scenarios, budget }, tools);
-    return outcome.ok ? ok(planOf(frame, outcome.value, options)) : refuse(frame, outcome.error, tools, options);
+    return outcome.ok ? ok(planOf(frame, outcome.value, options)) : refuse(frame, outcome.error, leftOf(tools, begun), options);
   }
   const outcome = await solveCheapest(frame, tools);
-  return outcome.ok ? ok(planOf(frame, outcome.value, options)) : refuse(frame, outcome.error, tools, options);
+  return outcome.ok ? ok(planOf(frame, outcome.value, options)) : refuse(frame, outcome.error, leftOf(tools, begun), options);
 }
 
-function solveCheapest(frame: NumberedProblem, tools: PurchaseTools, scenarios: GridScenarios = frame.scenarios): Promise<PurchaseOutcome> {
+/** The same tools with what is left of the time limit, at least half a second so that a refusal can name the nearest plan. */
+function leftOf(tools: PurchaseTools, begun: number): PurchaseTools {
+  if (tools.now === undefined || tools.seconds === undefined) return tools;
+  return { ...tools, seconds: Math.max(0.5, tools.seconds - (tools.now() - begun)) };
+}
+
+/** A numbered problem with its rule of thumb, which is both a start for the solver and what the plan is compared with. */
+interface Prepared extends NumberedProblem {
+  readonly thumb?: ThumbPurchases;
+}
+function prepared(problem: PurchaseProblem): Prepared {
+  const frame = numbered(problem);
+  const thumb = thumbPurchases(frame);
+  return thumb === undefined ? frame : { ...frame, thumb };
+}
+
+function solveCheapest(frame: Prepared, tools: PurchaseTools, scenarios: GridScenarios = frame.scenarios): Promise<PurchaseOutcome> {
   const { problem, grid } = frame;
-  const start = thumbPurchases(frame)?.plan;
+  const start = frame.thumb?.plan;
   return cheapestPurchases(
     grid,
     {
@@ -116,10 +133,10 @@ export async function shoppingCurve(
     .sort((a, b) => a.chance - b.chance);
 }
 
-const coveredShare = (frame: NumberedProblem, plan: readonly GridBag[], scenarios: GridScenarios): number =>
+const coveredShare = (frame: Prepared, plan: readonly GridBag[], scenarios: GridScenarios): number =>
   coveredRuns(frame.grid, scenarios, boughtLots(frame.grid, plan)).reduce((sum, covered) => sum + covered, 0) / scenarios.runs;
 
-function planOf(frame: NumberedProblem, answer: PurchaseAnswer, options: ShopOptions): ShoppingPlan {
+function planOf(frame: Prepared, answer: PurchaseAnswer, options: ShopOptions): ShoppingPlan {
   const { problem, grid, scenarios } = frame;
   const orders = ordersOf(frame, answer.plan);
   const goods = money(orders.reduce((sum, order) => sum + order.goods, 0));
@@ -147,8 +164,8 @@ function planOf(frame: NumberedProblem, answer: PurchaseAnswer, options: ShopOpt
     ...(rule === undefined ? {} : { ruleOfThumb: rule }),
   };
 
-  function ruleOf(within: NumberedProblem, cash: Money): RuleOfThumb | undefined {
-    const thumb = thumbPurchases(within);
+  function ruleOf(within: Prepared, cash: Money): RuleOfThumb | undefined {
+    const { thumb } = within;
     if (thumb === undefined) return undefined;
     const supplier = thumb.supplier === undefined ? undefined : problem.suppliers[thumb.supplier]?.id;
     return {
@@ -186,7 +203,7 @@ function planOf(frame: NumberedProblem, answer: PurchaseAnswer, options: ShopOpt
   }
 }
 
-function ordersOf(frame: NumberedProblem, plan: readonly GridBag[]): readonly ShoppingOrder[] {
+function ordersOf(frame: Prepared, plan: readonly GridBag[]): readonly ShoppingOrder[] {
   const { grid, problem } = frame;
   const covered = coveredRuns(grid, frame.scenarios, boughtLots(grid, plan));
   const reasons = new Map<number, Because>();
@@ -225,7 +242,7 @@ function ordersOf(frame: NumberedProblem, plan: readonly GridBag[]): readonly Sh
     .sort((a, b) => (a.orderBy < b.orderBy ? -1 : a.orderBy > b.orderBy ? 1 : a.name < b.name ? -1 : 1));
 }
 
-function lineOf(frame: NumberedProblem, { offer: f, bags }: GridBag, reasonOf: (item: number) => Because): ShoppingLine {
+function lineOf(frame: Prepared, { offer: f, bags }: GridBag, reasonOf: (item: number) => Because): ShoppingLine {
   const sold = frame.grid.offers[f];
   const offer = frame.offers[f];
   const item = frame.items[sold?.item ?? -1];
@@ -243,7 +260,7 @@ function lineOf(frame: NumberedProblem, { offer: f, bags }: GridBag, reasonOf: (
   };
 }
 
-function becauseOf(frame: NumberedProblem, i: number, covered: Uint8Array): Because {
+function becauseOf(frame: Prepared, i: number, covered: Uint8Array): Because {
   const { grid, scenarios, problem } = frame;
   const item = grid.items[i];
   const facts = frame.items[i];
@@ -252,10 +269,7 @@ function becauseOf(frame: NumberedProblem, i: number, covered: Uint8Array): Beca
   let short = 0;
   let runsShort = 0;
   for (let r = 0; r < scenarios.runs; r++) {
-    const missing = netOf(
-      scenarios.need.map((need) => need[r * width + i] ?? 0),
-      item.supply,
-    ).short.reduce((sum, pieces) => sum + pieces, 0);
+    const missing = missingIn(scenarios.need, r * width + i, item.supply);
     if (missing > 0) runsShort++;
     if (covered[r] === 1) short = Math.max(short, missing);
   }
@@ -277,6 +291,23 @@ function becauseOf(frame: NumberedProblem, i: number, covered: Uint8Array): Beca
     chanceShort: runsShort / scenarios.runs,
     causes: causes.map((cause) => ({ ...cause, share: cause.mean / mean })).sort((a, b) => b.share - a.share),
   };
+}
+/** Pieces of one item that one run is short of in all, served from these lots alone. */
+function missingIn(need: readonly Int32Array[], cell: number, lots: readonly GridLot[]): number {
+  if (lots.some((lot) => lot.until !== undefined))
+    return netOf(
+      need.map((row) => row[cell] ?? 0),
+      lots,
+    ).short.reduce((sum, pieces) => sum + pieces, 0);
+  let asked = 0;
+  let missing = 0;
+  for (let p = 0; p < need.length; p++) {
+    asked += need[p]?.[cell] ?? 0;
+    let there = 0;
+    for (const lot of lots) if (lot.from <= p) there += lot.pieces;
+    missing = Math.max(missing, asked - there);
+  }
+  return missing;
 }
 function columnMean(used: Int32Array, width: number, column: number): number {
   let sum = 0;
@@ -315,7 +346,7 @@ async function refuseForeign(
 }
 
 async function refuse(
-  frame: NumberedProblem,
+  frame: Prepared,
   error: PurchaseRefusal,
   tools: PurchaseTools,
   options: ShopOptions,
@@ -338,7 +369,7 @@ async function refuse(
 
 /** Something is needed that nobody sells, or that cannot be there in time: says what, and plans for the rest. */
 async function refuseUncovered(
-  frame: NumberedProblem,
+  frame: Prepared,
   error: PurchaseRefusal & { readonly kind: 'cannot be covered' },
   tools: PurchaseTools,
   options: ShopOptions,
@@ -380,7 +411,7 @@ const lateProblem = (name: string, id: string, day: LocalDate, chance: string): 
   weight: 'error',
 });
 /** Futures in which what cannot be bought in time is asked for only as far as there is some. */
-function withoutGaps(frame: NumberedProblem, reached: ReadonlyMap<number, number>): GridScenarios {
+function withoutGaps(frame: Prepared, reached: ReadonlyMap<number, number>): GridScenarios {
   const { scenarios, grid } = frame;
   const width = grid.items.length;
   const need = scenarios.need.map((row) => row.slice());
@@ -399,16 +430,12 @@ function withoutGaps(frame: NumberedProblem, reached: ReadonlyMap<number, number
 }
 
 /** Budget, least orders or most bags stand in the way: says which, with the best that the budget buys or what it would cost. */
-async function refuseNoPlan(
-  frame: NumberedProblem,
-  tools: PurchaseTools,
-  options: ShopOptions,
-): Promise<Result<ShoppingPlan, ShoppingRefusal>> {
+async function refuseNoPlan(frame: Prepared, tools: PurchaseTools, options: ShopOptions): Promise<Result<ShoppingPlan, ShoppingRefusal>> {
   const { problem, grid, scenarios } = frame;
   const { budget, currency } = problem;
   if (budget !== undefined) {
     const { budget: _budget, ...unlimited } = problem;
-    const needed = await solveCheapest(numbered(unlimited), tools);
+    const needed = await solveCheapest(prepared(unlimited), tools);
     const nearest = await safestPurchases(grid, { scenarios, budget }, tools);
     const cost = needed.ok ? ` The cheapest plan for this chance costs ${showMoney(money(needed.value.cash), currency)}.` : '';
     if (needed.ok)
@@ -428,7 +455,7 @@ async function refuseNoPlan(
       });
   }
   const lenient = { ...problem, suppliers: problem.suppliers.map(({ leastOrder: _least, ...supplier }) => supplier) };
-  const withoutLeast = await solveCheapest(numbered(lenient), tools);
+  const withoutLeast = await solveCheapest(prepared(lenient), tools);
   const problems: readonly Problem[] = withoutLeast.ok
     ? leastOrderProblems(frame, withoutLeast.value.plan)
     : [
@@ -450,7 +477,7 @@ const outOf100 = (chance: number): string =>
       ? '1 chance in 100'
       : `${Math.round(chance * 100)} chances in 100`;
 
-function leastOrderProblems(frame: NumberedProblem, plan: readonly GridBag[]): readonly Problem[] {
+function leastOrderProblems(frame: Prepared, plan: readonly GridBag[]): readonly Problem[] {
   const { grid, problem } = frame;
   return [...new Set(plan.map((line) => grid.orders[line.order]?.supplier ?? -1))].flatMap((s): readonly Problem[] => {
     const supplier = problem.suppliers[s];

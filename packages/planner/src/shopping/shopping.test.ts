@@ -200,6 +200,30 @@ describe('purchases', () => {
     );
   });
 
+  it('searched on joint futures give at least the chance, with a bound that the proven optimum keeps', async () => {
+    let compared = 0;
+    await fc.assert(
+      fc.asyncProperty(smallGrid, fc.array(fc.integer({ min: 0, max: 9 }), { minLength: 60, maxLength: 60 }), async (grid, draws) => {
+        const scenarios: GridScenarios = {
+          runs: 10,
+          need: Array.from({ length: grid.periods }, (_, p) =>
+            Int32Array.from({ length: 10 * grid.items.length }, (__, k) => draws[(p * 20 + k) % 60] ?? 0),
+          ),
+        };
+        const exact = await cheapestPurchases(grid, { scenarios, chance: 0.8 }, { solver });
+        const searched = await cheapestPurchases(grid, { scenarios, chance: 0.8 }, { solver, exactUpTo: 0, work: 50_000 });
+        if (!exact.ok || !searched.ok) return;
+        compared++;
+        expect(searched.value.chance).toBeGreaterThanOrEqual(0.8);
+        expect(searched.value.cost).toBeGreaterThanOrEqual(exact.value.cost - 1e-6);
+        expect(searched.value.bound).toBeLessThanOrEqual(exact.value.cost + 1e-6);
+        if (searched.value.proof.kind === 'proven') expect(searched.value.cost).toBeCloseTo(exact.value.cost, 6);
+      }),
+      { seed: 8, numRuns: 100 },
+    );
+    expect(compared).toBeGreaterThan(15);
+  });
+
   it('are the same for the same seed', () => {
     const grid: PurchaseGrid = {
       periods: 4,

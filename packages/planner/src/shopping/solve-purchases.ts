@@ -16,6 +16,8 @@ export interface PurchaseTools {
   /** Outer time limit in seconds, default 20. */
   readonly seconds?: number;
   readonly now?: () => number;
+  /** Bag columns (offers x orders) above which the problem is searched with a bound instead of handed to the solver; default 900. */
+  readonly exactUpTo?: number;
   /** Additions that the search may spend; default by size of the problem. */
   readonly work?: number;
 }
@@ -48,8 +50,7 @@ export type PurchaseOutcome =
   | { readonly ok: true; readonly value: PurchaseAnswer }
   | { readonly ok: false; readonly error: PurchaseRefusal };
 
-/** Above this many bag columns the programme is searched instead of handed to the solver. */
-const mostBagColumns = 900;
+const usualExactUpTo = 900;
 const usualSeconds = 20;
 
 /** Runs that must be covered for a chance; exact on the sample. */
@@ -67,8 +68,8 @@ export async function cheapestPurchases(
   if (scenarios.runs - levels.hopeless < covered)
     return refusal({ kind: 'cannot be covered', bestChance: (scenarios.runs - levels.hopeless) / scenarios.runs, gaps: levels.gaps });
   const frame: Frame = { grid, scenarios, levels, tools, begun: tools.now?.() ?? 0 };
-  const searched = isTiny(grid) ? undefined : searchFirst(frame, covered);
-  if (isTooLarge(grid)) {
+  const searched = isTiny(grid) && !isTooLarge(grid, tools) ? undefined : searchFirst(frame, covered);
+  if (isTooLarge(grid, tools)) {
     if (searched === undefined) return refusal({ kind: 'no answer in time' });
     return accept(answerOf(frame, searched.plan, searched.bound), asked.budget);
   }
@@ -90,7 +91,7 @@ export async function safestPurchases(
   const levels = scenarioLevels(grid, scenarios);
   const frame: Frame = { grid, scenarios, levels, tools, begun: tools.now?.() ?? 0 };
   const first = bestWithinBudget(frame, budget);
-  if (isTooLarge(grid)) return { ok: true, value: { ...answerOf(frame, first, -Infinity), proof: { kind: 'found' } } };
+  if (isTooLarge(grid, tools)) return { ok: true, value: { ...answerOf(frame, first, -Infinity), proof: { kind: 'found' } } };
   const atLeast = coverage(frame, first);
   const goal: GridGoal = { kind: 'safest', budget, atLeast };
   const model = gridProgram(grid, levels, scenarios.runs, goal);
@@ -98,7 +99,11 @@ export async function safestPurchases(
   if (most.outcome === 'infeasible' || most.outcome === 'unbounded') return refusal({ kind: 'no plan' });
   if (most.outcome === 'no answer in time') return { ok: true, value: { ...answerOf(frame, first, -Infinity), proof: { kind: 'found' } } };
   const plan = model.planOf(most.values);
-  const cheaper = await cheapestPurchases(grid, { scenarios, chance: coverage(frame, plan) / scenarios.runs, budget, start: plan }, tools);
+  const cheaper = await cheapestPurchases(
+    grid,
+    { scenarios, chance: coverage(frame, plan) / scenarios.runs, budget, start: plan },
+    { ...tools, seconds: limitsOf(frame, undefined).seconds },
+  );
   const value = cheaper.ok ? cheaper.value : answerOf(frame, plan, -Infinity);
   const isMost = most.outcome === 'optimal' && levels.isExact;
   return { ok: true, value: isMost ? value : { ...value, proof: { kind: 'found' } } };
@@ -121,7 +126,7 @@ const pairsOf = (grid: PurchaseGrid): number =>
 /** Below this many bag columns the solver is done before a start would help it. */
 const fewBagColumns = 60;
 const isTiny = (grid: PurchaseGrid): boolean => pairsOf(grid) < fewBagColumns;
-const isTooLarge = (grid: PurchaseGrid): boolean => pairsOf(grid) > mostBagColumns;
+const isTooLarge = (grid: PurchaseGrid, tools: PurchaseTools): boolean => pairsOf(grid) > (tools.exactUpTo ?? usualExactUpTo);
 
 function coverage(frame: Frame, plan: readonly GridBag[]): number {
   return coveredRuns(frame.grid, frame.scenarios, boughtLots(frame.grid, plan)).reduce((sum, covered) => sum + covered, 0);
@@ -212,12 +217,13 @@ function hasTooManyStates(grid: PurchaseGrid, scenarios: GridScenarios): boolean
 }
 
 /** A plan by search for one demand that covers enough runs, with a bound that holds for every plan. */
-function searchFirst(frame: Frame, covered: number): SearchedPurchases | undefined {
+function searchFirst(frame: Frame, covered: number, share = 0.95): SearchedPurchases | undefined {
   const { grid, scenarios, levels } = frame;
-  const large = isTooLarge(grid);
+  const large = isTooLarge(grid, frame.tools);
   if (hasTooManyStates(grid, scenarios)) return undefined;
-  const effort = effortOf(frame, large);
-  if (scenarios.runs === 1 && covered === 1) {
+  const isSure = scenarios.runs === 1 && covered === 1;
+  const effort = effortOf(frame, large, isSure ? share : share / 2);
+  if (isSure) {
     const found = searchOrders(grid, effort);
     return found === undefined ? undefined : { ...found, cost: costOf(grid, found.plan).total };
   }
@@ -228,10 +234,11 @@ function searchFirst(frame: Frame, covered: number): SearchedPurchases | undefin
     ...effort,
     work: effort.work / 2,
   });
-  const shift = priceOf(grid, found.plan) - found.cost;
-  return { ...found, cost: found.cost + shift, bound: relaxed === undefined ? -Infinity : relaxed.bound + shift };
+  // both searches leave out parts of keeping that no purchase changes, each its own; priceOf puts them back
+  const price = (searched: SearchedPurchases): number => priceOf(grid, searched.plan) - searched.cost;
+  return { ...found, cost: found.cost + price(found), bound: relaxed === undefined ? -Infinity : relaxed.bound + price(relaxed) };
 }
-function effortOf(frame: Frame, large: boolean): Parameters<typeof searchOrders>[1] {
+function effortOf(frame: Frame, large: boolean, share: number): Parameters<typeof searchOrders>[1] {
   const { tools, grid } = frame;
   const holding = grid.items.some((item) => item.holding?.some((cost) => cost > 0) === true);
   const left = limitsOf(frame, undefined).seconds;
@@ -239,7 +246,7 @@ function effortOf(frame: Frame, large: boolean): Parameters<typeof searchOrders>
     seed: tools.seed ?? 1,
     work: tools.work ?? (large ? 2e8 : 4e5),
     wholeCosts: !holding,
-    ...(tools.now === undefined ? {} : { now: tools.now, seconds: large ? 0.95 * left : 0.3 * left }),
+    ...(tools.now === undefined ? {} : { now: tools.now, seconds: large ? share * left : 0.3 * share * left }),
   };
 }
 
@@ -308,10 +315,10 @@ function bestWithinBudget(frame: Frame, budget: number): readonly GridBag[] {
   let bestCovered = coverage(frame, best);
   let low = bestCovered;
   let high = scenarios.runs - levels.hopeless;
-  const rounds = isTooLarge(frame.grid) ? 5 : 9;
+  const rounds = isTooLarge(frame.grid, frame.tools) ? 5 : 9;
   for (let round = 0; round < rounds && low < high; round++) {
     const middle = round === 0 ? high : Math.ceil((low + high) / 2);
-    const found = searchFirst(frame, middle);
+    const found = searchFirst(frame, middle, 1 / (rounds - round + 1));
     if (found !== undefined && cashOf(frame.grid, found.plan) <= budget) {
       const covered = coverage(frame, found.plan);
       if (covered > bestCovered) {
