@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { type CoverProblem, coverageOf, coverProblemOf, findKit, kitCurve, solveCover } from '@twistwright/planner';
+import { inventedKit } from '@twistwright/planner/testing';
 import { Chance, money } from '@twistwright/units';
-import { inventedKit } from '../../packages/planner/src/kit/invented-kit.ts';
 import { type Measured, median } from '../measure.ts';
 
 /** Median of CPU milliseconds over `runs` calls, the first one (cold) left out: other work on the machine counts little. */

@@ -20,12 +20,12 @@ test.each(files)('%s: proven optimal with the value it expects', (file) => {
   expect(answer.make.reduce((sum, figure) => sum + (worthOf.get(figure) ?? Number.NaN), 0)).toBe(answer.value);
 });
 
-test('99 % at once: the start alone', () => {
+test('99 % at once: the start alone, before any branching', () => {
   for (const file of files) {
     const json = JSON.parse(readFileSync(new URL(file, folder), 'utf8'));
     const coverage = coverageOf(json);
     if (!coverage.ok) throw new Error('unreadable');
-    expect(solveCoverage(coverage.value, { nodes: 0 }).value).toBeGreaterThanOrEqual(0.97 * json.expects.value);
+    expect(solveCoverage(coverage.value, { nodes: 0 }).value).toBeGreaterThanOrEqual(0.99 * json.expects.value);
   }
 });
 

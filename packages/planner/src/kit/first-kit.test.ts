@@ -8,6 +8,7 @@ import { kitCurve } from './kit-curve.ts';
 import { lastingOf } from './kit-lasting.ts';
 import { kitModelOf } from './kit-model.ts';
 import type { KitProblem } from './kit-problem.ts';
+import { kitReportOf } from './kit-report.ts';
 import { rulesOfThumb } from './kit-rules.ts';
 import { piecesWith, worthOf } from './kit-worth.ts';
 import { nextPurchases } from './next-purchases.ts';
@@ -256,6 +257,15 @@ test('next purchases gain in order and the simulation agrees with the expectatio
   const lasting = lastingOf(model, bought, 600, 7);
   expect(Math.abs(lasting.met.mean - expected)).toBeLessThan(3 * lasting.met.error + 0.01);
   expect(lastingOf(model, bought, 50, 7)).toEqual(lastingOf(model, bought, 50, 7));
+});
+
+test('the report holds kit, lasting, next steps, rules and warnings as plain data', () => {
+  const report = kitReportOf(inventedKit(15, 30, 2, { budget: money(9000) }), { effort: 'soon' });
+  if (!report.ok) throw new Error('refused');
+  expect(JSON.parse(JSON.stringify(report.value))).toEqual(report.value);
+  expect(report.value.rules.map((rule) => rule.rule)).toEqual(['every colour once', 'most popular figures first']);
+  for (const rule of report.value.rules) expect(rule.met).toBeLessThanOrEqual(report.value.kit.met + 1e-9);
+  expect(report.value.warnings.map((one) => one.code)).toContain('kit.figure-out-of-reach');
 });
 
 test('the same problem gives the same kit', () => {

@@ -93,3 +93,21 @@ test('the same problem and seed give the same answer, and a limit on nodes a tru
   expect(soon?.bound).toBeGreaterThanOrEqual(proven?.value ?? Number.NaN);
   expect(soon?.value).toBeLessThanOrEqual(proven?.value ?? Number.NaN);
 });
+
+test('a time limit ends the search with a true bound', () => {
+  const goals = Array.from({ length: 120 }, (_, g) => ({
+    value: 1 + ((g * 37) % 29),
+    alternatives: [
+      [[g % 40], [(g * 7 + 3) % 40]],
+      [[(g * 11 + 5) % 40], [(g * 3 + 1) % 40]],
+    ],
+  }));
+  const problem: CoverProblem = { costs: Array.from({ length: 40 }, (_, b) => 20 + ((b * 13) % 17)), budget: 300, goals };
+  const proven = solveCover(problem);
+  let clock = 0;
+  const stopped = solveCover(problem, { now: () => clock++, milliseconds: 3, moves: 40 });
+  expect(proven?.proven).toBe(true);
+  expect(stopped?.nodes).toBeLessThan(proven?.nodes ?? 0);
+  expect(stopped?.bound).toBeGreaterThanOrEqual(proven?.value ?? Number.NaN);
+  expect(stopped?.value).toBeLessThanOrEqual(proven?.value ?? Number.NaN);
+});

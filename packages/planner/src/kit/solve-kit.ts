@@ -53,8 +53,9 @@ export function findKit(problem: KitProblem, limits: KitLimits = {}): Result<Fou
 export function search(model: KitModel, limits: KitLimits): CoverAnswer | undefined {
   const start = bagsOf(model, limits.start);
   const found = solveCover(model.cover, coverLimits(model, limits, soon, start));
-  if (found === undefined || limits.effort === 'soon' || found.proven) return found === undefined ? undefined : withoutIdle(model, found);
-  const better = solveCover(model.cover, coverLimits(model, limits, full, found.bought));
+  if (found !== undefined && (limits.effort === 'soon' || found.proven)) return withoutIdle(model, found);
+  // Found nothing soon: forced bags may fit only with free shipping, which takes a search to see.
+  const better = solveCover(model.cover, coverLimits(model, limits, full, found?.bought ?? start));
   return better === undefined ? undefined : withoutIdle(model, better);
 }
 

@@ -1,0 +1,1 @@
+export { inventedKit } from '../kit/invented-kit.ts';
