@@ -36,8 +36,6 @@ interface Plan {
   readonly of: number;
   /** Direction in which this member of a bundle lies beside its middle line. */
   readonly aside?: Vector;
-  /** A member that runs from the far joint to the near one. */
-  readonly reversed: boolean;
 }
 
 const isSteered = (bubble: SkeletonBubble): boolean =>
@@ -116,7 +114,7 @@ function planned({ bubbles }: Skeleton): readonly Plan[] {
     const key = bubble.from === bubble.to ? -1 : pairKey(bubble.from, bubble.to);
     const members = bundles.get(key);
     const place = members?.indexOf(index) ?? -1;
-    const plain: Plan = { bubble, aim, strength, bundle: -1, place: 0, of: 1, reversed: false };
+    const plain: Plan = { bubble, aim, strength, bundle: -1, place: 0, of: 1 };
     if (members !== undefined && place >= 0) plans.push(bundled(bubbles, members, place, key, plain));
     else {
       const curve = curveOf(bubble, aim, bowed(bubbles, index), crowds.get(bubble.from) ?? 1);
@@ -159,7 +157,6 @@ function bundled(bubbles: readonly SkeletonBubble[], members: readonly number[],
     place,
     of: members.length,
     aside,
-    reversed,
   };
 }
 
