@@ -2,6 +2,17 @@ import { fail, type Money, money, ok, type Problem, type Result } from '@twistwr
 import type { CoverProblem } from './cover-model.ts';
 import { type CoverLimits, solveCover } from './solve-cover.ts';
 
+/** Codes of the problems that {@link coverageOf} reports. */
+export const coverageProblemCodes = [
+  'coverage.form',
+  'coverage.amount',
+  'coverage.twice',
+  'coverage.value',
+  'coverage.bag',
+  'coverage.list',
+] as const;
+export type CoverageProblemCode = (typeof coverageProblemCodes)[number];
+
 /** A plain coverage problem: which bags to buy so that the figures that can be made are worth the most. */
 export interface Coverage {
   readonly name: string;
@@ -36,8 +47,8 @@ export interface CoverageAnswer {
  */
 export function coverageOf(json: unknown): Result<Coverage> {
   const problems: Problem[] = [];
-  const wrong = (code: string, path: readonly (string | number)[], sentence: string, todo: string): void => {
-    problems.push({ code: `coverage.${code}`, path, sentence, todo, weight: 'error' });
+  const wrong: Wrong = (code, path, sentence, todo) => {
+    problems.push({ code: `coverage.${code}` satisfies CoverageProblemCode, path, sentence, todo, weight: 'error' });
   };
   if (!isRecord(json)) {
     wrong('form', [], `A coverage problem is an object with budget, bags and figures, not ${show(json)}.`, 'Give an object.');
@@ -100,7 +111,8 @@ export function solveCoverage(coverage: Coverage, limits: CoverLimits = {}): Cov
   };
 }
 
-type Wrong = (code: string, path: readonly (string | number)[], sentence: string, todo: string) => void;
+type Bare<Code> = Code extends `coverage.${infer Rest}` ? Rest : never;
+type Wrong = (code: Bare<CoverageProblemCode>, path: readonly (string | number)[], sentence: string, todo: string) => void;
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 const show = (value: unknown): string =>

@@ -131,12 +131,15 @@ function leftOfGig(problem: GrowthProblem, chance: Chance): number {
   return problem.hoursPerGig * problem.feePerHour + tips - guests * problem.materialPerGuest - problem.costPerGig;
 }
 
+/** Codes of the problems that {@link growthOf} reports. */
+export const growthProblemCodes = ['growth.number'] as const;
+
 function checkGrowth(problem: GrowthProblem): readonly Problem[] {
   const problems: Problem[] = [];
   const check = (value: number | undefined, path: string, what: string, least: number, most: number): void => {
     if (value === undefined || (value >= least && value <= most)) return;
     problems.push({
-      code: 'growth.number',
+      code: growthProblemCodes[0],
       path: [path],
       sentence: `${what} is ${value}.`,
       todo: `Give a number from ${least} to ${most}.`,

@@ -3,9 +3,17 @@ export { cheapestCompletion, spentOn } from './cheapest-completion.ts';
 export { checkKit, type KitProblemCode, kitProblemCodes } from './check-kit.ts';
 export type { CoverGoal, CoverPieces, CoverProblem, CoverSupplier } from './cover-model.ts';
 export { boughtIn, coverProgramOf } from './cover-program.ts';
-export { type Coverage, type CoverageAnswer, coverageOf, coverProblemOf, solveCoverage } from './coverage-of.ts';
+export {
+  type Coverage,
+  type CoverageAnswer,
+  type CoverageProblemCode,
+  coverageOf,
+  coverageProblemCodes,
+  coverProblemOf,
+  solveCoverage,
+} from './coverage-of.ts';
 export { describeKit } from './describe-kit.ts';
-export { type Growth, type GrowthProblem, growthOf, type Milestone } from './growth.ts';
+export { type Growth, type GrowthProblem, growthOf, growthProblemCodes, type Milestone } from './growth.ts';
 export { growthPurchasesOf } from './growth-purchases.ts';
 export { type KitCurve, type KitCurvePoint, kitCurve } from './kit-curve.ts';
 export { lastingOf } from './kit-lasting.ts';

@@ -10,7 +10,7 @@ export interface BookKitWishes extends KitWishes {
   readonly figures?: readonly string[];
   /** Asking shares by figure; taken from the menus of the book's gigs if missing, and 1 for a figure on no menu. */
   readonly shares?: Readonly<Record<string, number>>;
-  /** Tools and sundries; those of the settings if missing: `always` is a must-have, `spare` a spare, the others come later. */
+  /** Tools and sundries; those of the settings if missing: what they say of a first kit, else `always` is a must-have, `spare` a spare, the others come later. */
   readonly tools?: readonly { readonly item: string; readonly need: KitTool['need'] }[];
   /** What the newcomer has already; the book's own stock belongs to the coach and is never counted. */
   readonly have?: KitProblem['have'];
@@ -149,7 +149,7 @@ function isForBalloonOrExtra(book: Book, offer: Offer): boolean {
 
 function toolsOf(book: Book, wished: BookKitWishes['tools'], problems: Problem[]): readonly KitTool[] {
   const needOf = { always: 'must-have', spare: 'spare', outdoors: 'later', tables: 'later' } as const;
-  const list = wished ?? (book.settings?.tools ?? []).map((tool) => ({ item: tool.item, need: needOf[tool.when] }));
+  const list = wished ?? (book.settings?.tools ?? []).map((tool) => ({ item: tool.item, need: tool.firstKit ?? needOf[tool.when] }));
   return list.flatMap((tool, t): readonly KitTool[] => {
     const item = book.items.find((one) => one.id === tool.item);
     const cheapest = book.offers.filter((offer) => offer.item === tool.item).sort((a, b) => a.price - b.price)[0];
