@@ -1,5 +1,6 @@
+export { type BagMenu, bagMenu } from './bag-menu.ts';
 export { type NumberedProblem, numbered } from './grid-of-problem.ts';
-export { type GridGoal, type GridProgram, gridProgram } from './grid-program.ts';
+export { boughtLots, cashOf, type GridGoal, type GridProgram, gridProgram } from './grid-program.ts';
 export { arrivalAt, type OrderDate, orderDateFor } from './order-dates.ts';
 export { type SearchEffort, type SearchedPurchases, searchOrders } from './order-search.ts';
 export {

@@ -1,7 +1,19 @@
+/**
+ * An invented week at two shops, worked out by hand: last safe order dates on the calendar, reasons, rule of thumb, curve and refusals.
+ */
+
+import {
+  chanceOfOrders,
+  orderDateFor,
+  orderFact,
+  type PurchaseProblem,
+  type PurchaseSupplier,
+  shop,
+  shoppingCurve,
+} from '@twistwright/planner';
 import { openSolver } from '@twistwright/solver/node';
 import { date, money, time } from '@twistwright/units';
 import { afterAll, describe, expect, it } from 'vitest';
-import { chanceOfOrders, orderDateFor, orderFact, type PurchaseProblem, type PurchaseSupplier, shop, shoppingCurve } from './index.ts';
 
 const solver = openSolver();
 afterAll(() => solver.close());

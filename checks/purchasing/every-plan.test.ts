@@ -1,9 +1,10 @@
-import { openSolver } from '@twistwright/solver/node';
-import { bruteForceSolver } from '@twistwright/solver/testing';
-import fc from 'fast-check';
-import { afterAll, describe, expect, it } from 'vitest';
-import { boughtLots, cashOf } from './grid-program.ts';
+/**
+ * Exact enumeration: on small problems with everything in them every plan is tried, and the programme and the search are held against the best.
+ */
+
 import {
+  boughtLots,
+  cashOf,
   cheapestPurchases,
   costOf,
   coveredRuns,
@@ -13,7 +14,11 @@ import {
   type PurchaseGrid,
   safestPurchases,
   searchOrders,
-} from './index.ts';
+} from '@twistwright/planner';
+import { openSolver } from '@twistwright/solver/node';
+import { bruteForceSolver } from '@twistwright/solver/testing';
+import fc from 'fast-check';
+import { afterAll, describe, expect, it } from 'vitest';
 
 const solver = openSolver();
 afterAll(() => solver.close());
