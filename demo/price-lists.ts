@@ -70,6 +70,8 @@ const things: readonly Offer[] = [
   { id: 'fernhallow-stick-100', supplier: 'fernhallow', item: 'stick', count: 100, price: money(620) },
   { id: 'fernhallow-sticker-200', supplier: 'fernhallow', item: 'sticker', count: 200, price: money(480) },
   { id: 'fernhallow-pump-1', supplier: 'fernhallow', item: 'pump', count: 1, price: money(895) },
+  { id: 'fernhallow-pump-spare-1', supplier: 'fernhallow', item: 'pump-spare', count: 1, price: money(895) },
+  { id: 'fernhallow-apron-1', supplier: 'fernhallow', item: 'apron', count: 1, price: money(2450) },
   { id: 'fernhallow-marker-black-2', supplier: 'fernhallow', item: 'marker-black', count: 2, price: money(340) },
   { id: 'fernhallow-marker-white-1', supplier: 'fernhallow', item: 'marker-white', count: 1, price: money(265) },
   { id: 'ropewalk-scissors-1', supplier: 'ropewalk', item: 'scissors', count: 1, price: money(350) },

@@ -160,6 +160,7 @@ const collections: readonly Collection[] = [
   'needs',
   'orders',
   'moves',
+  'kits',
 ];
 
 function collectionRoutes(app: Hono, { store, today }: Ports, collection: Collection): void {

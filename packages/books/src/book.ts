@@ -6,6 +6,7 @@ import type { Client } from './client.ts';
 import type { Figure } from './figure.ts';
 import type { Gig } from './gig.ts';
 import type { Colour, Item } from './item.ts';
+import type { SavedKit } from './saved-kit.ts';
 import type { Place, StockMove } from './stock.ts';
 import type { Need, Offer, Order, Supplier } from './supply.ts';
 
@@ -32,6 +33,8 @@ export interface Book {
   readonly orders: readonly Order[];
   /** The ledger of stock. */
   readonly moves: readonly StockMove[];
+  /** First kits that were kept under a name. */
+  readonly kits?: readonly SavedKit[];
 }
 
 /** A book with nothing in it yet. */

@@ -69,5 +69,7 @@ export interface ToolWish {
   readonly item: string;
   readonly count: number;
   readonly when: 'always' | 'spare' | 'outdoors' | 'tables';
+  /** What it is to a newcomer's first kit; if missing, `always` is a must-have, `spare` a spare, and the rest comes later. */
+  readonly firstKit?: 'must-have' | 'spare' | 'later';
   readonly place: string;
 }

@@ -455,3 +455,20 @@ describe('what can be made at all', () => {
     expect(brief({ ...soon, suppliers: [{ id: 'shop', name: 'a counter', leadWorkingDays: 0, carriage: money(0) }] })).toEqual([]);
   });
 });
+
+test('a kit that names what has gone since is a warning, so that price lists can move on; an id twice is an error', () => {
+  const kit = {
+    id: 'k',
+    name: 'For Ada',
+    savedOn: today,
+    wishes: { budget: money(6000), hours: 10, kind: 'parties' as const, figures: ['gryphon'] },
+    lines: [{ offer: 'gone', bags: 1 }],
+    tools: ['whistle'],
+  };
+  expect(brief({ kits: [kit, { ...kit, lines: [], tools: [], wishes: { ...kit.wishes, figures: [] } }] })).toEqual([
+    'error id.twice at kits.1.id',
+    'warning offer.unknown at kits.0.lines.0.offer',
+    'warning item.unknown at kits.0.tools.0',
+    'warning figure.unknown at kits.0.wishes.figures.0',
+  ]);
+});

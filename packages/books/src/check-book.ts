@@ -3,6 +3,7 @@ import type { Book } from './book.ts';
 import { checkClashes } from './check-clashes.ts';
 import { checkFigures } from './check-figures.ts';
 import { checkGigs } from './check-gigs.ts';
+import { checkKits } from './check-kits.ts';
 import { checkIds, type Names, namesOf, unknownName } from './check-names.ts';
 import { checkReach } from './check-reach.ts';
 import { checkSupply } from './check-supply.ts';
@@ -27,6 +28,7 @@ export function checkBook(book: Book, { today }: CheckOptions): readonly Problem
     ...figures.problems,
     ...checkPeople(book, names),
     ...checkSupply(book, names, today),
+    ...checkKits(book, names),
     ...checkGigs(book, names, today),
     ...checkClashes(book, today),
     ...checkReach(book, figures.pieces, today),

@@ -100,6 +100,14 @@ export function checkIds(book: Book): readonly Problem[] {
       ),
     ),
   );
+  const kits = twice((book.kits ?? []).map((kit) => kit.id)).map((index) =>
+    errorAt(
+      'id.twice',
+      ['kits', index, 'id'],
+      `The id "${book.kits?.[index]?.id}" stands twice in "kits".`,
+      'Give one of them another id.',
+    ),
+  );
   const ways = book.figures.flatMap((figure, at) =>
     twice(figure.colourways.map((way) => way.id)).map((index) =>
       errorAt(
@@ -110,7 +118,7 @@ export function checkIds(book: Book): readonly Problem[] {
       ),
     ),
   );
-  return [...sizes, ...lists, ...ways];
+  return [...sizes, ...lists, ...kits, ...ways];
 }
 /** Positions of values that were there before. */
 function twice(values: readonly string[]): readonly number[] {

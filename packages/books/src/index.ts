@@ -30,5 +30,6 @@ export { type BalloonItem, type Colour, type Finish, finishes, type Item, nameOf
 export { layDates } from './lay-dates.ts';
 export type { ClosingRule, LineSettings, OutOfStock, Patience, TimeLaw } from './line-settings.ts';
 export { type BookProblemCode, bookProblems, errorAt, warningAt } from './problem-codes.ts';
+export type { SavedKit, SavedKitWishes } from './saved-kit.ts';
 export { countsByItem, type Lot, type Place, type Stock, type StockDifference, type StockLine, type StockMove, stockOf } from './stock.ts';
 export type { Need, Offer, Order, Supplier } from './supply.ts';

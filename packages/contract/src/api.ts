@@ -5,6 +5,7 @@ import { businessSchema, settingsSchema } from './book/business-schema.ts';
 import { colourSchema, figureSchema, itemSchema, sizeSchema } from './book/figure-schema.ts';
 import { gigSchema } from './book/gig-schema.ts';
 import { artistSchema, clientSchema } from './book/people-schema.ts';
+import { savedKitSchema } from './book/saved-kit-schema.ts';
 import { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, supplierSchema } from './book/supply-schema.ts';
 import { collection } from './http/collection.ts';
 import { problemSchema } from './http/problem-details.ts';
@@ -81,6 +82,7 @@ export const api = {
   needs: collection('needs', 'need', needSchema),
   orders: collection('orders', 'order', orderSchema),
   moves: collection('moves', 'stock move', stockMoveSchema),
+  kits: collection('kits', 'kit', savedKitSchema),
   prices: route({
     method: 'post',
     path: '/api/suppliers/:id/prices',

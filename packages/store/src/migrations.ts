@@ -145,4 +145,18 @@ export const migrations: Readonly<Record<string, Migration>> = {
       await db.schema.createIndex('offer_item').on('offer').column('item').execute();
     },
   },
+  '0002_kits': {
+    async up(db: Kysely<unknown>): Promise<void> {
+      await db.schema
+        .createTable('saved_kit')
+        .addColumn('position', 'bigint', (column) => column.notNull())
+        .addColumn('id', 'text', (column) => column.primaryKey())
+        .addColumn('name', 'text')
+        .addColumn('saved_on', 'text')
+        .addColumn('wishes', 'text')
+        .addColumn('lines', 'text')
+        .addColumn('tools', 'text')
+        .execute();
+    },
+  },
 };

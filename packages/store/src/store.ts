@@ -61,6 +61,8 @@ async function readAll(trx: Trx, readBook: BookReader): Promise<{ readonly book:
   for (const table of tables) {
     const rows = await trx.selectFrom(table.table).selectAll().orderBy('position').execute();
     if (table.collection === 'sizes' && rows.length === 0 && head.has_sizes !== 1) continue;
+    // No kits and an empty list of kits are one and the same to the store.
+    if (table.collection === 'kits' && rows.length === 0) continue;
     collections[table.collection] = rows.map((row) => entryOf(table, row));
   }
   const book = readBook({

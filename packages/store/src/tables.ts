@@ -161,6 +161,12 @@ export const tables: readonly Table[] = [
       why: 'text',
     },
   },
+  {
+    collection: 'kits',
+    table: 'saved_kit',
+    key: 'id',
+    columns: { id: 'text', name: 'text', savedOn: 'text', wishes: 'json', lines: 'json', tools: 'json' },
+  },
 ];
 
 export const columnName = (property: string): string => property.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);

@@ -5,6 +5,7 @@ import { businessSchema, settingsSchema } from './business-schema.ts';
 import { colourSchema, figureSchema, itemSchema, sizeSchema } from './figure-schema.ts';
 import { gigSchema } from './gig-schema.ts';
 import { artistSchema, clientSchema } from './people-schema.ts';
+import { savedKitSchema } from './saved-kit-schema.ts';
 import { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, supplierSchema } from './supply-schema.ts';
 
 /** Most entries of any list of the book but the ledger. */
@@ -32,5 +33,6 @@ export const bookSchema = z
     needs: z.array(needSchema).max(most).default([]),
     orders: z.array(orderSchema).max(most).default([]),
     moves: z.array(stockMoveSchema).max(mostMoves).default([]),
+    kits: z.exactOptional(z.array(savedKitSchema).max(most)),
   })
   .meta({ id: 'Book', title: 'Twistwright book', description: 'Everything of one business' }) satisfies z.ZodType<Book>;

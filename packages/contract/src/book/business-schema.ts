@@ -49,6 +49,7 @@ const toolWishSchema = z.strictObject({
   item: id,
   count,
   when: z.enum(['always', 'spare', 'outdoors', 'tables']),
+  firstKit: z.exactOptional(z.enum(['must-have', 'spare', 'later'])),
   place: id,
 }) satisfies z.ZodType<ToolWish>;
 

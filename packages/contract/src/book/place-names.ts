@@ -27,6 +27,7 @@ const entryWords: Readonly<Record<string, string>> = {
   needs: 'need',
   orders: 'order',
   moves: 'stock move',
+  kits: 'kit',
 };
 /** Names the places of one value in words. */
 export class PlaceNames {

@@ -232,6 +232,28 @@ export const anyBook: fc.Arbitrary<Book> = some(
       ),
     ),
     moves: few(move),
+    kits: few(
+      fc.record({
+        id: anId,
+        name,
+        savedOn: day,
+        wishes: some(
+          {
+            budget: amount,
+            hours: fc.double({ min: 0.001, max: 1000, noNaN: true }),
+            kind: fc.constantFrom('tables' as const, 'parties' as const, 'small fairs' as const),
+            mostColours: count,
+            assortedBags: fc.boolean(),
+            shares: fc.dictionary(id, share, { maxKeys: 3, noNullPrototype: true }).filter((value) => !Object.hasOwn(value, '__proto__')),
+            have: few(fc.record({ item: anId, count: fc.nat(1000) })),
+            takenOut: few(anId),
+          },
+          ['budget', 'hours', 'kind'],
+        ),
+        lines: few(fc.record({ offer: anId, bags: count })),
+        tools: few(anId),
+      }),
+    ),
   },
   [
     'book',

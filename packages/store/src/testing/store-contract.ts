@@ -31,6 +31,16 @@ const book: Book = {
     { id: 'm2', day: date('2026-06-02'), item: 'b', kind: 'counted', place: 'home', count: 190, bags: [{ perBag: 100, bags: 1 }] },
   ],
   gigs: [gig('one'), gig('two')],
+  kits: [
+    {
+      id: 'k',
+      name: 'For Ada',
+      savedOn: date('2026-06-03'),
+      wishes: { budget: money(6000), hours: 12.5, kind: 'parties', have: [{ item: 'a', count: 1 }] },
+      lines: [{ offer: 'o', bags: 2 }],
+      tools: ['a'],
+    },
+  ],
 };
 
 /** What every store must do; run on SQLite and on PostgreSQL for real. `fresh` opens an empty one. */
