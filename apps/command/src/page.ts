@@ -4,6 +4,8 @@ export interface Page {
   say(sentence: string): void;
   /** Plain text below it, folded at the width of the page. */
   tell(text: string): void;
+  /** A line as it is, however long. */
+  verbatim(line: string): void;
   /** Rows in columns; numbers right, words left. */
   table(
     head: readonly string[],
@@ -23,6 +25,7 @@ export function pageFor(colours: boolean): Page {
   return {
     say: (sentence) => lines.push(...fold(sentence).map(bold)),
     tell: (text) => lines.push(...fold(text)),
+    verbatim: (line) => lines.push(line),
     gap: () => lines.push(''),
     table(head, rows, options) {
       const cells = rows.map((row) => row.map(String));

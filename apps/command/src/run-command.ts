@@ -1,8 +1,12 @@
 import { type Arguments, type Flag, readArguments } from './arguments.ts';
 import { checkCommand } from './check-command.ts';
+import { figureCommand } from './figure-command.ts';
+import { frameCommand } from './frame-command.ts';
 import { importPricesCommand } from './import-prices-command.ts';
+import { coverCommand, kitCommand } from './kit-command.ts';
 import type { ExitCode, Outside } from './outside.ts';
-import { chargeCommand, forecastCommand, needsCommand, packCommand, planCommand, shopCommand } from './plan-commands.ts';
+import { adviseCommand, chargeCommand, forecastCommand, needsCommand, packCommand, planCommand, shopCommand } from './plan-commands.ts';
+import { whatIfCommand } from './what-if-command.ts';
 
 /** One word of the command line. */
 export interface Command {
@@ -23,8 +27,14 @@ export const commands: readonly Command[] = [
   shopCommand,
   packCommand,
   chargeCommand,
+  whatIfCommand,
+  kitCommand,
+  coverCommand,
+  adviseCommand,
   checkCommand,
   importPricesCommand,
+  figureCommand,
+  frameCommand,
 ];
 
 export function usage(): string {

@@ -45,6 +45,8 @@ export interface Sheet {
   readonly made: string;
   /** Points on each side, default 42. */
   readonly margin?: number;
+  /** Size of the title in points, default 20. */
+  readonly titlePoints?: number;
 }
 
 /** The sheet as PDF, black on white, text selectable; the same input gives the same bytes. */
@@ -57,7 +59,7 @@ export async function pdfOf(sheet: Sheet): Promise<Uint8Array> {
     defaultStyle: { font: 'sans', fontSize: 10.5, lineHeight: 1.15, color: '#15171b' },
     info: { title: sheet.title, creationDate: new Date(`${sheet.made}T00:00:00Z`) },
     content: [
-      { text: sheet.title, fontSize: 20, bold: true, lineHeight: 1.05 },
+      { text: sheet.title, fontSize: sheet.titlePoints ?? 20, bold: true, lineHeight: 1.05 },
       ...(sheet.under === undefined ? [] : [{ text: sheet.under, margin: [0, 3, 0, 0] as [number, number, number, number] }]),
       { text: '', margin: [0, 0, 0, 10] },
       ...sheet.content,

@@ -74,12 +74,13 @@ export function favouriteColourway(figure: Figure): Colourway | undefined {
 }
 
 /**
- * What a colour of the book is painted with: its own body colour, else the last plain colour word in its id or name, else grey, since the
+ * What a colour is painted with: its own body colour in the book, else itself if it is a plain name or `#rrggbb`, else the last plain colour word in its id or name, else grey, since the
  * name is always written beside it.
  */
 export function paintOf(book: Pick<Book, 'colours'>, id: string): string {
   const colour = book.colours.find((entry) => entry.id === id);
   if (colour?.body !== undefined && rubberOf(colour.body) !== undefined) return colour.body;
+  if (rubberOf(id) !== undefined) return id;
   const plain = [id, colour?.name ?? ''].flatMap((text) =>
     text
       .toLowerCase()

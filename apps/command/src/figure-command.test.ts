@@ -1,0 +1,156 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { openSolver } from '@twistwright/solver/node';
+import { date } from '@twistwright/units';
+import { describe, expect, test } from 'vitest';
+import { runCommand } from './run-command.ts';
+
+interface Ran {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+  readonly files: ReadonlyMap<string, string | Uint8Array>;
+}
+const demo = readFileSync(join(import.meta.dirname, '../../../demo/book.yaml'), 'utf8');
+
+async function run(words: string, given: Readonly<Record<string, string>> = {}): Promise<Ran> {
+  const files = new Map<string, string | Uint8Array>();
+  let [out, err] = ['', ''];
+  const readable: Readonly<Record<string, string>> = { 'book.yaml': demo, ...given };
+  const code = await runCommand(
+    words.split(' ').map((word) => word.replaceAll('_', ' ')),
+    {
+      readFile: async (path) => {
+        const text = readable[path];
+        if (text === undefined) throw new Error('no such file');
+        return text;
+      },
+      writeFile: async (path, content) => void files.set(path, content),
+      out: (text) => {
+        out += text;
+      },
+      err: (text) => {
+        err += text;
+      },
+      isTerminal: false,
+      today: () => date('2026-06-01'),
+      now: () => 0,
+      solver: () => openSolver(),
+    },
+  );
+  return { code, out, err, files };
+}
+
+describe('figure', () => {
+  test('show: recipe, air, steps, minutes', async () => {
+    const { code, out } = await run('figure show dog');
+    expect(code).toBe(0);
+    for (const words of [
+      'Dog: 1 balloon, 10 bubbles, 0.6 min (0.4 to 0.8). It fits.',
+      'bubble 3 nose, forward',
+      '40.5 in',
+      '2. Twist a bubble of 3 in for the nose.',
+    ])
+      expect(out).toContain(words);
+  });
+  test('show --json has the same numbers', async () => {
+    const { code, out } = await run('figure show dog --json');
+    const shown = JSON.parse(out) as {
+      minutes: { p50: number };
+      air: { verdict: string };
+      steps: readonly unknown[];
+      techniques: readonly string[];
+    };
+    expect([code, shown.minutes.p50, shown.air.verdict, shown.techniques]).toEqual([0, 0.6, 'fits', ['basic twist', 'lock']]);
+    expect(shown.steps).toHaveLength(8);
+  });
+  test('a file is read where no figure has that id, in the book or out of it', async () => {
+    const { code, out } = await run('figure show worm.txt', { 'worm.txt': 'balloon worm: 260 in body\n  bubble 10 worm' });
+    expect([code, out.split(':')[0]]).toEqual([0, 'Worm']);
+    expect((await run('figure show big-elephant --book book.yaml')).out).toContain('Big elephant');
+    const missing = await run('figure show dogg');
+    expect([missing.code, missing.err]).toEqual([1, 'There is no figure "dogg" (perhaps dog), and no file of that name.\n']);
+  });
+  test('check gives line and column, and 1 only for what cannot be made', async () => {
+    const wrong = await run('figure check a.txt', { 'a.txt': 'balloon dog: 260 in body\n  bubbel 3 nose' });
+    expect([wrong.code, wrong.out]).toEqual([1, expect.stringContaining('a.txt:2:3: “bubbel” does not start a line.')]);
+    const long = await run('figure check a.txt', { 'a.txt': 'balloon snake: 260 in body\n  bubble 30 front\n  bubble 40 tail' });
+    expect([long.code, long.out]).toEqual([0, expect.stringContaining('a.txt:3:3: note: “snake” runs out of balloon')]);
+    expect((await run('figure check dog')).out).toBe('The recipe is in order.\n');
+  });
+  test('picture in chosen colours, of one step, from one side', async () => {
+    const { code, files } = await run('figure picture dog --svg dog.svg --colours body=#123456');
+    expect(code).toBe(0);
+    expect(files.get('dog.svg')).toContain('#123456');
+    const step = await run('figure picture dog --svg - --step 2 --view front');
+    expect(step.out.length).toBeLessThan(String(files.get('dog.svg')).length);
+    expect((await run('figure picture dog --svg - --step 99')).code).toBe(2);
+    expect((await run('figure picture dog --svg - --view behind')).code).toBe(2);
+    expect((await run('figure picture dog --svg - --colours nose=red')).err).toBe('There is no role "nose"; the recipe has body.\n');
+    expect((await run('figure picture dog')).code).toBe(2);
+  });
+  test('card and board are PDFs', async () => {
+    const card = await run('figure card dog --pdf dog.pdf --paper letter');
+    expect([card.code, card.out]).toEqual([0, 'The card of dog is in dog.pdf.\n']);
+    const board = await run('figure board --book book.yaml --gig brass-whisk --pdf board.pdf --landscape');
+    expect([board.code, board.out]).toEqual([0, 'The menu board with 10 figures is in board.pdf.\n']);
+    for (const content of [...card.files.values(), ...board.files.values()])
+      expect(String.fromCharCode(...(content as Uint8Array).subarray(0, 5))).toBe('%PDF-');
+    expect((await run('figure board --book book.yaml --gig nowhere --pdf b.pdf')).code).toBe(1);
+    expect((await run('figure card dog --pdf x.pdf --paper A5')).code).toBe(2);
+    expect((await run('figure card dog')).err).toBe('Say where to write it: --pdf FILE.\n');
+  });
+  test('list: what can be made from a place, in time, with few balloons', async () => {
+    const { code, out } = await run('figure list --book book.yaml --from case --minutes 4 --balloons 1-3');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^You can make \d+ figures; (all|\d+) of them from what is in the refill case\./u);
+    const read = JSON.parse((await run('figure list --book book.yaml --from case --minutes 4 --balloons 1-3 --makeable --json')).out) as {
+      figures: readonly { makes: number | null; facts: { balloons: number; minutes: { p50: number } } }[];
+    };
+    expect(read.figures.length).toBeGreaterThan(0);
+    for (const { makes, facts } of read.figures) {
+      expect(makes).not.toBe(0);
+      expect(facts.balloons).toBeLessThanOrEqual(3);
+      expect(facts.minutes.p50).toBeLessThanOrEqual(4);
+    }
+    expect((await run('figure list --balloons few')).code).toBe(2);
+    expect((await run('figure list --book book.yaml --from attic')).code).toBe(1);
+    expect((await run('figure list')).out).toMatch(/^\d\d figures\./u);
+  });
+  test('what is not understood ends with 2', async () => {
+    expect((await run('figure fly dog')).code).toBe(2);
+    expect((await run('figure show')).code).toBe(2);
+    expect((await run('figure show dog --landscape')).err).toBe('--landscape does not go with "figure show".\n');
+  });
+});
+
+describe('frame', () => {
+  test('the fewest balloons of a ready-made frame', async () => {
+    const { code, out } = await run('frame --solid cube');
+    expect([code, out.split('\n')[0]]).toEqual([0, 'cube takes 4 balloons; fewer are not possible.']);
+    const shown = JSON.parse((await run('frame --solid prism_6 --length 55 --json')).out) as {
+      leastBalloons: number;
+      trails: readonly unknown[];
+    };
+    expect(shown.trails.length).toBe(6);
+  });
+  test('a file of edges, in colours, with pops', async () => {
+    const square = 'edge A B 10 red\nedge B C 10 red\nedge C D 10 blue\nedge D A 10 blue\nedge A C 12 red\n';
+    const plain = await run('frame a.txt --one-colour', { 'a.txt': square });
+    expect(plain.out.split('\n')[0]).toBe('This frame takes one balloon; fewer are not possible.');
+    const coloured = await run('frame a.txt', { 'a.txt': square });
+    expect(coloured.out).toContain('blue, 20 in: ');
+    expect((await run('frame a.txt --pops --balloons 1 --closed', { 'a.txt': square })).out).toContain('(pop)');
+    expect((await run('frame a.txt --recipe', { 'a.txt': square })).out).toContain('balloon ');
+    expect((await run('frame a.json', { 'a.json': '{"edges":[{"from":"A","to":"B","lengthInches":5}]}' })).code).toBe(0);
+  });
+  test('refusals say where', async () => {
+    const wrong = await run('frame a.txt', { 'a.txt': 'edge A B five' });
+    expect([wrong.code, wrong.err]).toEqual([1, expect.stringContaining('a.txt:1:10: “five” is not a length.')]);
+    expect((await run('frame a.json', { 'a.json': '{' })).code).toBe(1);
+    expect((await run('frame --solid cube --length 2')).code).toBe(1);
+    expect((await run('frame nowhere.txt')).code).toBe(1);
+    for (const words of ['frame', 'frame a.txt --solid cube', 'frame --solid cube --balloons 2']) expect((await run(words)).code).toBe(2);
+    expect((await run('frame --solids')).out).toContain('icosahedron');
+  });
+});
