@@ -31,7 +31,7 @@ function expectedPops(model: LineModel, figure: LineFigure): number {
     for (const line of colourway.lines) {
       const chance = Math.min(0.99, (model.items[line.item]?.popChance ?? 0) * (model.weather?.popFactor ?? 1));
       const each = model.pops === 'each piece' ? chance / (1 - chance) : chance;
-      pops += (colourway.share / shares) * line.count * each;
+      pops += (shares > 0 ? colourway.share / shares : 1 / figure.colourways.length) * line.count * each;
     }
   return pops;
 }

@@ -4,14 +4,15 @@
  * there" and "somebody is free"; so starts are worked off in order of time up to each arrival. `as number` on a read of a typed array:
  * the index is in range by construction.
  */
-import { exp, keyed, keyedUniform, normalOf } from '@twistwright/units';
+import { keyed, keyedUniform } from '@twistwright/units';
 import { DrawStream } from './draw-stream.ts';
-import { drawn, gammaOf, vary } from './durations.ts';
+import { drawn } from './durations.ts';
 import type { ListedParty, Wish } from './line-model.ts';
 import type { RunFindings } from './line-samples.ts';
 import { PartyStream } from './party-stream.ts';
 import { durationKind, type PreparedLine } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
+import { ServiceTimes } from './service-times.ts';
 import { Shelf } from './shelf.ts';
 
 const nobody = -1;
@@ -77,6 +78,7 @@ export class LineEngine implements RunFindings {
   private breaksPending = false;
 
   private readonly shelf: Shelf;
+  private readonly times: ServiceTimes;
   private readonly preMadeLeft: Int32Array;
   private preMadeTotal = 0;
   private readonly figureAdded: Float64Array;
@@ -112,6 +114,7 @@ export class LineEngine implements RunFindings {
     this.busy = new Float64Array(artists);
     this.shelf = new Shelf(line, this.serviceStream);
     this.used = this.shelf.used;
+    this.times = new ServiceTimes(line);
     this.made = new Int32Array(line.figureCount);
     this.lengths = new Int32Array(gridStep > 0 ? Math.floor(line.end / gridStep) + 1 : 0);
     this.shared = artists;
@@ -251,7 +254,7 @@ export class LineEngine implements RunFindings {
     const hands = line.ownLines ? 1 : line.artistCount;
     if (
       artist === nobody &&
-      (at >= line.closesAt || (line.worksAhead && at + ((ahead + party) * line.minutesEach) / hands > line.closingEnd))
+      (at >= line.closesAt || (line.worksAhead && at + (ahead + party) * (line.minutesEach / hands) > line.closingEnd))
     ) {
       if (counts) this.turnedAway += party;
       if (at < this.closedAt) this.closedAt = at;
@@ -259,6 +262,10 @@ export class LineEngine implements RunFindings {
     }
     const luck = line.twoStreams ? this.arrivalsStream.uniform() : ahead > line.freeLength ? keyedUniform(key, purpose.joining) : 0;
     if (ahead > line.freeLength && luck >= (line.joinChance[Math.min(ahead, line.joinChance.length - 1)] as number)) {
+      if (counts) this.notJoined += party;
+      return false;
+    }
+    if (artist === nobody && this.waiting + party > line.room - this.inHand(at)) {
       if (counts) this.notJoined += party;
       return false;
     }
@@ -300,12 +307,18 @@ export class LineEngine implements RunFindings {
     this.inLine[to] = (this.inLine[to] as number) + 1;
     this.waiting++;
   }
+  /** How many artists are busy with a guest at minute `at`. */
+  private inHand(at: number): number {
+    if (this.line.room === Number.POSITIVE_INFINITY) return 0;
+    let busy = 0;
+    for (let a = 0; a < this.free.length; a++) if ((this.free[a] as number) > at) busy++;
+    return busy;
+  }
   private hiddenIn(key: number, size: number): number {
-    const whole = Math.floor(this.line.hiddenShare);
-    const rest = this.line.hiddenShare - whole;
-    let hidden = 0;
+    const { hiddenWhole, hiddenRest } = this.line;
+    let hidden = size * hiddenWhole;
     for (let member = 0; member < size; member++)
-      hidden += whole + (keyedUniform(keyed(key, purpose.members + member), purpose.hidden) < rest ? 1 : 0);
+      if (keyedUniform(keyed(key, purpose.members + member), purpose.hidden) < hiddenRest) hidden++;
     return hidden;
   }
   /** The artist with the fewest guests in line and in hand; the first of equals. */
@@ -484,10 +497,17 @@ export class LineEngine implements RunFindings {
     return count > 0 ? (this.comingAt[count - 1] as number) : Number.POSITIVE_INFINITY;
   }
   private expect(at: number, coming: Coming): void {
-    let i = this.comingAt.length;
-    while (i > 0 && (this.comingAt[i - 1] as number) <= at) i--;
-    this.comingAt.splice(i, 0, at);
-    this.coming.splice(i, 0, coming);
+    const ats = this.comingAt;
+    const visits = this.coming;
+    let i = ats.length;
+    ats.push(at);
+    visits.push(coming);
+    for (; i > 0 && (ats[i - 1] as number) <= at; i--) {
+      ats[i] = ats[i - 1] as number;
+      visits[i] = visits[i - 1] as Coming;
+    }
+    ats[i] = at;
+    visits[i] = coming;
   }
   /** Takes out everybody whose patience has run out by minute `at`. */
   private letGo(at: number): void {
@@ -570,18 +590,15 @@ export class LineEngine implements RunFindings {
       return;
     }
     figure = line.figureOf[colourway] as number;
-    const first = line.makingFirst[figure] as number;
-    const second = line.makingSecond[figure] as number;
-    const luck = line.twoStreams ? this.serviceStream.uniform() : keyedUniform(key, purpose.making);
-    const logNormal = (line.makingKind[figure] as number) === durationKind.logNormal;
-    const making = logNormal ? exp(first + second * normalOf(luck)) : 1 * this.otherMaking(figure, luck, key);
+    const times = this.times;
+    if (line.twoStreams && line.makingKind[figure] !== durationKind.gamma) times.takeMaking(figure, this.serviceStream.uniform());
+    else times.drawMaking(figure, key);
+    times.drawTalk(figure, key);
     const pops = line.popsEachPiece ? this.shelf.usePieces(colourway, key, counts) : this.shelf.useLines(colourway, key, counts);
     let factor = line.pace[artist] as number;
     if (line.tires) factor *= this.tiredness(artist);
-    const hands = pops > 0 ? making + pops * (line.redo[figure] as number) : making;
-    const before = line.talkIsFixed ? (line.talkBefore[figure] as number) : 1 * this.talkingBefore(figure, key);
-    const after = line.talkIsFixed ? line.talkAfter : 1 * this.talkingAfter(key);
-    const minutes = before + hands * factor + (line.drawing[figure] as number) + after;
+    const hands = pops > 0 ? times.making + pops * (line.redo[figure] as number) : times.making;
+    const minutes = times.before + hands * factor + (line.drawing[figure] as number) + times.after;
     const done = start + minutes;
     this.free[artist] = done;
     this.busy[artist] = (this.busy[artist] as number) + minutes;
@@ -598,27 +615,11 @@ export class LineEngine implements RunFindings {
       if (this.keepsWaits) this.noteWait(wait);
     }
     if (line.copies) this.handedOut(colourway);
-    if (line.returns !== undefined) this.mayReturn(done, key, colourway);
-  }
-  private otherMaking(figure: number, luck: number, key: number): number {
-    const line = this.line;
-    const kind = line.makingKind[figure] as number;
-    const first = line.makingFirst[figure] as number;
-    const second = line.makingSecond[figure] as number;
-    return kind === durationKind.gamma ? gammaOf(second, keyed(key, purpose.making)) * (first / second) : vary(kind, first, second, luck);
+    if (line.returns !== undefined) this.mayReturn(artist, key, colourway);
   }
   private noteWait(wait: number): void {
     const cell = wait < 600 ? (wait * 2) | 0 : 1200;
     this.waitCounts[cell] = (this.waitCounts[cell] as number) + 1;
-  }
-  private talkingBefore(figure: number, key: number): number {
-    const line = this.line;
-    const colours = (line.firstColourway[figure + 1] as number) - (line.firstColourway[figure] as number);
-    const choosing = drawn(line.choosing, key, purpose.choosing);
-    return colours > 1 ? choosing + drawn(line.colourChoosing, key, purpose.colourChoosing) : choosing;
-  }
-  private talkingAfter(key: number): number {
-    return drawn(this.line.handingOver, key, purpose.handingOver);
   }
   private tiredness(artist: number): number {
     const worked = (this.busy[artist] as number) - (this.line.freshMinutes[artist] as number);
@@ -635,15 +636,15 @@ export class LineEngine implements RunFindings {
   }
   private askedFigure(key: number): number {
     const line = this.line;
-    let figure = this.figureCopied(keyedUniform(key, purpose.asking));
+    let figure = this.figureCopied(key, purpose.asking);
     if (line.allOffered) return figure;
-    for (let again = 0; again < 16 && line.offered[figure] === 0; again++)
-      figure = this.figureCopied(keyedUniform(key, purpose.askingAgain + again));
+    for (let again = 0; again < 16 && line.offered[figure] === 0; again++) figure = this.figureCopied(key, purpose.askingAgain + again);
     return line.offered[figure] === 1 ? figure : line.offered.indexOf(1);
   }
   /** A figure by its share and by what was handed out before. */
-  private figureCopied(u: number): number {
+  private figureCopied(key: number, what: number): number {
     const added = this.figureAddedSum;
+    const u = keyedUniform(key, what);
     if (added === 0) return this.figureAt(u);
     const shares = this.line.figureShares;
     let left = u * (1 + added);
@@ -661,14 +662,15 @@ export class LineEngine implements RunFindings {
     const first = line.firstColourway[figure] as number;
     const end = line.firstColourway[figure + 1] as number;
     if (end - first === 1) return first;
+    if (line.colourUrn !== undefined) return this.colourwayCopied(first, end, key);
     const u = keyedUniform(key, purpose.colour);
-    if (line.colourUrn !== undefined) return this.colourwayCopied(first, end, u);
     let colourway = first;
     while (u >= (line.colourwayTotals[colourway] as number)) colourway++;
     return colourway;
   }
-  private colourwayCopied(first: number, end: number, u: number): number {
+  private colourwayCopied(first: number, end: number, key: number): number {
     const line = this.line;
+    const u = keyedUniform(key, purpose.colour);
     let sum = 0;
     for (let c = first; c < end; c++) sum += (line.colourwayShares[c] as number) + (this.colourAdded[line.colourOf[c] as number] as number);
     let left = u * sum;
@@ -722,7 +724,8 @@ export class LineEngine implements RunFindings {
     const key = this.key[g] as number;
     const arrived = this.arrivedAt[g] as number;
     const start = Math.max(this.free[artist] as number, arrived);
-    const done = start + this.talkingBefore(line.figureOf[colourway] as number, key) + this.talkingAfter(key);
+    this.times.drawTalk(line.figureOf[colourway] as number, key);
+    const done = start + this.times.before + this.times.after;
     this.free[artist] = done;
     this.busy[artist] = (this.busy[artist] as number) + done - start;
     if (done > this.finish) this.finish = done;
@@ -736,13 +739,14 @@ export class LineEngine implements RunFindings {
       if (this.keepsWaits) this.noteWait(wait);
     }
     if (line.copies) this.handedOut(colourway);
-    if (line.returns !== undefined) this.mayReturn(done, key, colourway);
+    if (line.returns !== undefined) this.mayReturn(artist, key, colourway);
   }
 
   // ---------------------------------------------------------------- after service
 
-  private mayReturn(done: number, key: number, colourway: number): void {
+  private mayReturn(artist: number, key: number, colourway: number): void {
     const line = this.line;
+    const done = this.free[artist] as number;
     const returns = line.returns;
     if (returns === undefined) return;
     const again = keyed(key, purpose.comesBack);

@@ -14,6 +14,8 @@ export interface LineModel {
   readonly hiddenShare?: number;
   /** A party that finds Q people waiting joins with chance exp(-max(0, Q - free) / scale). Everybody joins if absent. */
   readonly joining?: { readonly free: number; readonly scale: number };
+  /** Most people who may wait or be served at a time; a party that does not fit goes elsewhere (counted as not joined). No limit if absent. */
+  readonly room?: number;
   /** One value a party: a guest who still waits after that leaves. At tables: minutes until the food comes or they go. */
   readonly patience: Patience;
   /** `shared line`: whoever is free takes the first. `own lines`: a line each, parties pick the shortest. `tables`: parties stay where they are, an artist goes to one table after another and makes for all of it. */

@@ -41,16 +41,17 @@ const copycatAdded = 0.1;
 /** Heat makes more balloons pop; common practice, no published source. */
 const popFactors = { mild: 1, hot: 1.5, cold: 1.25, wet: 1 } as const;
 
+/** Who works at a gig for which nobody is booked yet. */
+const somebody: Artist = { id: 'nobody booked', name: 'nobody booked', pace: 1 };
+
 /**
  * The gig as a line model: its figures with the items of the book that they take, its habits (shipped for its kind, the business's, its own), its
- * artists. Stock is unlimited; `withStock` sets a limit. Colourways that take a balloon which is no item of the book are left out, as are figures
+ * artists (one at the usual pace where nobody is booked). Stock is unlimited; `withStock` sets a limit. Colourways that take a balloon which is no item of the book are left out, as are figures
  * without any colourway left and figures that none of the artists makes. Fails when nothing on the menu is left.
  */
 export function lineModelOf(book: Book, gig: Gig): Result<LineModel> {
   const settings = lineSettingsOf(book, gig);
-  const artists = gig.artists
-    .map((id) => book.artists.find((artist) => artist.id === id))
-    .filter((artist): artist is Artist => artist !== undefined);
+  const artists = gig.artists.length === 0 ? [somebody] : gig.artists.flatMap((id) => book.artists.filter((artist) => artist.id === id));
   if (artists.length === 0)
     return fail([errorAt('gig.no-artist', ['gigs', gig.id, 'artists'], `"${gig.name}" has no artist.`, 'Say who works there.')]);
   const stage = new Stage(book, settings);
@@ -85,6 +86,7 @@ export function lineModelOf(book: Book, gig: Gig): Result<LineModel> {
     partySizes: settings.partySizes,
     hiddenShare: settings.hiddenShare,
     ...(joins.scale === undefined ? {} : { joining: { free: joins.free, scale: joins.scale } }),
+    ...(joins.room === undefined ? {} : { room: joins.room }),
     patience: gig.kind === 'tables' && gig.tables !== undefined ? durationOf(gig.tables.foodAfter) : patienceOf(settings.patience),
     serving: gig.kind === 'tables' ? 'tables' : settings.oneLine || artists.length === 1 ? 'shared line' : 'own lines',
     ...(gig.kind === 'tables' && gig.tables !== undefined
@@ -107,9 +109,7 @@ export function lineModelOf(book: Book, gig: Gig): Result<LineModel> {
     ifShort: ifShort[settings.outOfStock],
     pops: 'each piece',
     weather: { makingFactor: settings.weatherFactor, popFactor: popFactors[gig.weather ?? 'mild'] },
-    ...(settings.helper === undefined
-      ? {}
-      : { helper: { makingFactor: settings.helper.pumps ?? 1, drawsFaces: settings.helper.draws !== undefined } }),
+    ...(settings.helper?.pumps === undefined ? {} : { helper: { makingFactor: settings.helper.pumps, drawsFaces: false } }),
     ...(preMade.length === 0 ? {} : { preMade }),
     ...(settings.repeatShare > 0
       ? {
@@ -302,7 +302,7 @@ class Stage {
     const lesson = gig.classPlan?.lessons.find((candidate) => candidate.figure === figure.id);
     const making = lesson === undefined ? makingOf(figure, recipe, this.#book) : ({ kind: 'fixed', minutes: lesson.minutes } as const);
     const pieces = recipe.pieces.reduce((sum, piece) => sum + piece.count, 0);
-    const drawing = (figure.extras ?? []).reduce((sum, extra) => sum + (extra.minutes ?? 0), 0);
+    const drawing = (figure.extras ?? []).reduce((sum, extra) => sum + (extra.minutes ?? 0), 0) * (this.#settings.helper?.draws ?? 1);
     return {
       id: figure.id,
       share: line.share,

@@ -62,12 +62,13 @@ export class PlainEngine implements RunFindings {
 
   play(seed: number, run: number): void {
     const { line, parties, service, shelf, free, busy, made, lengths, keepsWaits, gridStep } = this;
-    const { twoStreams, warmUp, lastStart, closesAt, worksAhead, minutesEach, closingEnd, freeLength, joinChance, promise } = line;
+    const { twoStreams, warmUp, lastStart, closesAt, worksAhead, closingEnd, freeLength, joinChance, promise } = line;
     const { figureTotals, figureGuide, firstColourway, colourwayTotals, oneColourway, mostNeeded, firstLine, lineItem, lineCount } = line;
     const { makingFirst, makingSecond, pace, redo, drawing, talkBefore, talkAfter, noPop, popsEachPiece, lineSpoils, anyPops, figureOf } =
       line;
     const tooMany = line.joinChance.length - 1;
     const artists = free.length;
+    const minutesAhead = line.minutesEach / artists;
     const { stock, lacking } = shelf;
     const draws = parties.draws;
     const members = purpose.members;
@@ -124,7 +125,7 @@ export class PlainEngine implements RunFindings {
         }
         waiting = still;
       }
-      if (at >= closesAt || (worksAhead && at + ((waiting + size) * minutesEach) / artists > closingEnd)) {
+      if (at >= closesAt || (worksAhead && at + (waiting + size) * minutesAhead > closingEnd)) {
         if (counts) turnedAway += size;
         if (at < closedAt) closedAt = at;
         continue;

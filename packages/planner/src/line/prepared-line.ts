@@ -28,8 +28,9 @@ export function flatten(duration: Duration | Patience | undefined): FlatDuration
   }
 }
 
-/** Running totals of the shares, scaled so that the last is exactly 1. */
-export function cumulative(shares: readonly number[]): Float64Array {
+/** Running totals of the shares, scaled so that the last is exactly 1; equal shares where all are 0. */
+export function cumulative(given: readonly number[]): Float64Array {
+  const shares = given.some((share) => share > 0) ? given : given.map(() => 1);
   const total = shares.reduce((sum, share) => sum + share, 0);
   const totals = new Float64Array(shares.length);
   let sum = 0;
@@ -81,8 +82,11 @@ export function prepareLine(model: LineModel) {
     promise: model.promiseMinutes ?? 15,
     sizes,
     hiddenShare: model.hiddenShare ?? 0,
+    hiddenWhole: Math.floor(model.hiddenShare ?? 0),
+    hiddenRest: (model.hiddenShare ?? 0) - Math.floor(model.hiddenShare ?? 0),
     freeLength: model.joining?.free ?? Number.POSITIVE_INFINITY,
     joinChance: joinChances(model.joining),
+    room: model.room ?? Number.POSITIVE_INFINITY,
     patience: flatten(model.patience),
     surePatience: surePatience(model.patience),
     choosing: flatten(model.choosing),
@@ -182,6 +186,7 @@ const isPlain = (model: LineModel): boolean =>
   model.figures.every((figure) => figure.making.kind === 'log-normal' && figure.offered !== false) &&
   [model.choosing, model.colourChoosing, model.handingOver].every((time) => time === undefined || time.kind === 'fixed') &&
   !copies(model) &&
+  model.room === undefined &&
   model.returns === undefined &&
   (model.preMade ?? []).length === 0 &&
   (model.hiddenShare ?? 0) === 0;
@@ -222,7 +227,8 @@ const joinChances = (joining: LineModel['joining']): Float64Array =>
     joining === undefined || waiting <= joining.free ? 1 : exp(-(waiting - joining.free) / joining.scale),
   );
 
-const normalised = (shares: readonly number[]): readonly number[] => {
+const normalised = (given: readonly number[]): readonly number[] => {
+  const shares = given.some((share) => share > 0) ? given : given.map(() => 1);
   const total = shares.reduce((sum, share) => sum + share, 0);
   return shares.map((share) => share / total);
 };

@@ -40,6 +40,7 @@ export function assertSound(model: LineModel): void {
     amount(model.joining.free, 'joining.free');
     must(model.joining.scale > 0, 'joining.scale', model.joining.scale);
   }
+  if (model.room !== undefined) must(Number.isInteger(model.room) && model.room > 0, 'room', model.room);
   const sizes = model.partySizes ?? [1];
   must(sizes.every((weight) => weight >= 0) && sizes.reduce((a, b) => a + b, 0) > 0, 'partySizes', sizes.join(', '));
   must(model.figures.length > 0 && model.figures.some((figure) => figure.share > 0), 'figures', 'without a share');
@@ -48,7 +49,7 @@ export function assertSound(model: LineModel): void {
     duration(figure.making, `figures[${f}].making`);
     amount(figure.redoMinutes ?? 0, `figures[${f}].redoMinutes`);
     amount(figure.drawingMinutes ?? 0, `figures[${f}].drawingMinutes`);
-    must(figure.colourways.some((way) => way.share > 0), `figures[${f}].colourways`, 'without a share'); // biome-ignore format: one rule a line
+    must(figure.colourways.length > 0, `figures[${f}].colourways`, 'none');
     for (const way of figure.colourways) {
       amount(way.share, `figures[${f}] colourway ${way.id} share`);
       must(Number.isInteger(way.colour) && way.colour >= 0 && way.colour < 65_536, `colourway ${way.id} colour`, way.colour);
