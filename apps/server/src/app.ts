@@ -13,6 +13,7 @@ import { secureHeaders } from 'hono/secure-headers';
 import { answer, problemAnswer, Refusal } from './answers.ts';
 import { bookOf, bookWith, bookWithout, entriesOf, entryOf, newProblems, written } from './keep-book.ts';
 import { kitAnswer, planAnswer } from './plan-answers.ts';
+import { repertoireRoutes } from './repertoire-routes.ts';
 import { sameOrigin } from './same-origin.ts';
 
 /** What the app asks of the outside. */
@@ -59,6 +60,7 @@ export function makeApp(ports: Ports): Hono {
   bookRoutes(app, ports);
   for (const collection of collections) collectionRoutes(app, ports, collection);
   planRoutes(app, ports);
+  repertoireRoutes(app, ports);
   answer(app, api.openapi, () => openApi(api, { title: 'Twistwright', version: ports.version }) as Record<string, unknown>);
   app.all('/api/*', (context) => problemAnswer(404, `There is nothing at ${context.req.path}.`));
   app.use('*', async (context, next) => {

@@ -13,6 +13,7 @@ import { route } from './http/route.ts';
 import { kitWishesSchema } from './kit-wishes-schema.ts';
 import { priceListSchema } from './prices/price-list-schema.ts';
 import { priceMappingSchema } from './prices/price-mapping-schema.ts';
+import { repertoireRoutes } from './repertoire-routes.ts';
 
 /** The day that counts as today; the server's if missing. */
 const today = z.exactOptional(localDate);
@@ -124,5 +125,6 @@ export const api = {
     body: kitWishesSchema,
     response: json,
   }),
+  ...repertoireRoutes,
   openapi: route({ method: 'get', path: '/api/openapi.json', summary: 'This description, OpenAPI 3.1', response: json }),
 } as const;

@@ -16,6 +16,7 @@ export { problemsOfInput } from './http/problems-of-input.ts';
 export {
   type Media,
   type Method,
+  mediaTypes,
   type Route,
   type RouteInput,
   type RouteOutput,

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Route, RouteInput, RouteOutput } from './route.ts';
+import { mediaTypes, type Route, type RouteInput, type RouteOutput } from './route.ts';
 
 /** The server said no. `detail` is what it said, a {@link ProblemDetails} if it was the server itself. */
 export class ApiError extends Error {
@@ -42,10 +42,14 @@ export async function call<P extends z.ZodType, Q extends z.ZodType, B extends z
     ...(options.signal === undefined ? {} : { signal: options.signal }),
   });
   if (!answer.ok) throw new ApiError(answer.status, await detailOf(answer));
-  return (route.gives === 'text' ? await answer.text() : await answer.json()) as RouteOutput<Route<P, Q, B, R>>;
+  return (await readAnswer(route, answer)) as RouteOutput<Route<P, Q, B, R>>;
 }
 
-const contentType = (route: Route): string => (route.takes === 'text' ? 'text/plain;charset=utf-8' : 'application/json');
+async function readAnswer({ gives = 'json' }: Route, answer: Response): Promise<unknown> {
+  if (gives === 'json') return answer.json();
+  return gives === 'pdf' ? new File([await answer.blob()], 'paper.pdf', { type: mediaTypes.pdf }) : answer.text();
+}
+const contentType = (route: Route): string => mediaTypes[route.takes ?? 'json'];
 const pathOf = (path: string, params: Readonly<Record<string, string>> = {}): string =>
   path.replace(/:(\w+)/g, (_, key: string) => encodeURIComponent(params[key] ?? ''));
 function queryOf(query: Readonly<Record<string, unknown>> = {}): string {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { problemDetailsSchema } from './problem-details.ts';
-import { type Route, type Routes, routesOf } from './route.ts';
+import { type Media, mediaTypes, type Route, type Routes, routesOf } from './route.ts';
 
 type Json = { readonly [key: string]: unknown };
 
@@ -31,7 +31,7 @@ function operationOf(operationId: string, route: Route, schema: (type: z.ZodType
     };
     return Object.entries(properties).map(([name, property]) => ({ name, in: where, required: required.includes(name), schema: property }));
   };
-  const media = (of: 'json' | 'text' | undefined) => (of === 'text' ? 'text/plain' : 'application/json');
+  const media = (of: Media = 'json') => mediaTypes[of].split(';')[0] ?? mediaTypes.json;
   return {
     operationId,
     summary: route.summary,

@@ -1,8 +1,18 @@
 import type { z } from 'zod';
 
 export type Method = 'get' | 'post' | 'put' | 'delete';
-/** What travels: JSON by schema, or the text of a book file or price list, which the server reads itself to say line and column. */
-export type Media = 'json' | 'text';
+/**
+ * What travels: JSON by schema; the text of a book file or price list, which the server reads itself to say line and column; a picture as SVG
+ * text; a paper as a PDF file (its schema is `z.file()`).
+ */
+export type Media = 'json' | 'text' | 'svg' | 'pdf';
+/** What each is called on the wire. */
+export const mediaTypes: Readonly<Record<Media, string>> = {
+  json: 'application/json',
+  text: 'text/plain;charset=utf-8',
+  svg: 'image/svg+xml',
+  pdf: 'application/pdf',
+};
 type None = z.ZodUndefined;
 
 /** One thing that can be asked of the server: what goes in, what comes out. Server, typed client and OpenAPI are all made from it. */
