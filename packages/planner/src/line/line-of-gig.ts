@@ -46,8 +46,9 @@ const somebody: Artist = { id: 'nobody booked', name: 'nobody booked', pace: 1 }
 
 /**
  * The gig as a line model: its figures with the items of the book that they take, its habits (shipped for its kind, the business's, its own), its
- * artists (one at the usual pace where nobody is booked). Stock is unlimited; `withStock` sets a limit. Colourways that take a balloon which is no item of the book are left out, as are figures
- * without any colourway left and figures that none of the artists makes. Fails when nothing on the menu is left.
+ * artists (one at the usual pace where nobody is booked). Stock is unlimited; `withStock` sets a limit. Colourways that take a balloon which
+ * is no item of the book are left out, as are figures without any colourway left and figures that none of the artists makes. Fails when
+ * nothing on the menu is left.
  */
 export function lineModelOf(book: Book, gig: Gig): Result<LineModel> {
   const settings = lineSettingsOf(book, gig);
