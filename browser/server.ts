@@ -8,6 +8,7 @@ const root = resolve(import.meta.dirname, '..');
 export interface RunningServer {
   /** Where the app is, without a slash at the end. */
   readonly url: string;
+  readonly pid: number | undefined;
   readonly stop: () => Promise<void>;
 }
 
@@ -31,6 +32,7 @@ export async function startServer(): Promise<RunningServer> {
   });
   return {
     url,
+    pid: server.pid,
     stop: async () => {
       server.kill('SIGTERM');
       await ended;
