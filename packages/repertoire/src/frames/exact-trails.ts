@@ -2,6 +2,7 @@ import { eulerTrails } from './euler-trails.ts';
 import { type Network, partOf } from './network.ts';
 import type { Walk } from './trail.ts';
 import { longestSum } from './trail-bound.ts';
+import { balloonsBySum, canListBySum } from './trails-by-sum.ts';
 
 /** A set of edges as a whole number below 2^52: a low and a high half of 26 bits. */
 type EdgeSet = number;
@@ -107,9 +108,19 @@ class ExactSearch {
     });
     const total = edges.reduce((sum, edge) => sum + (lengths[edge] as number), 0);
     const odd = degree.reduce((sum, ends) => sum + (ends % 2), 0);
-    const list = new BalloonList(this.#part, this.#capacity, group, degree, total - (count - 1) * this.#capacity, 2 * (count - 1) - odd);
-    this.#visitsLeft -= list.from(tightest, this.#visitsLeft);
-    return list.fullestFirst();
+    const least = total - (count - 1) * this.#capacity;
+    const list = new BalloonList(this.#part, this.#capacity, group, degree, least, 2 * (count - 1) - odd);
+    const bySum = canListBySum(this.#part, edges);
+    const mostVisits = bySum ? Math.min(this.#visitsLeft, visitsBeforeSums) : this.#visitsLeft;
+    const visits = list.from(tightest, mostVisits);
+    this.#visitsLeft -= visits;
+    if (!bySum || visits < mostVisits) return list.fullestFirst();
+    this.#visitsLeft -= Math.ceil(2 ** (edges.length / 2) / sumsPerVisit);
+    const demand = { through: tightest, among: edges, least, most: this.#capacity, oddLeft: 2 * (count - 1) };
+    const { looked, found } = balloonsBySum(this.#part, demand, Math.max(0, this.#visitsLeft) * stepsPerVisit);
+    this.#visitsLeft -= Math.ceil(looked / stepsPerVisit);
+    if (found === undefined) this.#visitsLeft = 0;
+    return found ?? [];
   }
 
   #degrees(edges: readonly number[]): Int32Array {
@@ -206,6 +217,9 @@ class BalloonList {
   }
 }
 const stepsPerVisit = 20;
+/** Following edges gives way to matching sums after so much work; what that costs goes with the sums of half the edges. */
+const visitsBeforeSums = 2000;
+const sumsPerVisit = 500;
 
 /** An order through a connected set of edges with at most two odd joints. */
 function walkThrough(part: Network, edges: readonly number[]): Walk {

@@ -15,12 +15,12 @@ export interface BoundedWalks {
 
 /** Up to so many edges the exact search is given all the time it may need in practice; above, a short try. */
 const surelyExactEdges = 40;
-const exactVisits = 1_500_000;
+const exactVisits = 1_000_000;
 const shortVisits = 20_000;
 const hubVisits = 100_000;
 
-/** The fewest balloons of `capacity` for one connected part whose edges all fit; exact where it can be, else with its bound. */
-export function limitedPart(part: Network, capacity: number, seed: number): BoundedWalks {
+/** The fewest balloons of `capacity` for one connected part whose edges all fit; exact where it can be, else with its bound. `quick` leaves out the complete search. */
+export function limitedPart(part: Network, capacity: number, seed: number, quick: boolean): BoundedWalks {
   const total = part.lengths.reduce((sum, length) => sum + length, 0);
   if (total <= capacity) {
     const walks = eulerTrails(part);
@@ -36,7 +36,7 @@ export function limitedPart(part: Network, capacity: number, seed: number): Boun
     if (packed.outcome === 'walks') return { walks: packed.walks, bound };
   }
   const walks = shortTrails(part, capacity, bound, seed);
-  return improve(part, capacity, { walks, bound });
+  return quick ? { walks, bound } : improve(part, capacity, { walks, bound });
 }
 
 /** Asks the complete searches for fewer, number by number from the bound up, until one is found or proven impossible. */

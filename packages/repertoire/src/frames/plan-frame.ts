@@ -23,6 +23,8 @@ export interface FrameWishes {
    * shortest total for `balloons` balloons (left out: one for each connected part), `closed` for a balloon that ends where it began.
    */
   readonly pops?: { readonly balloons?: number; readonly closed?: boolean };
+  /** Leaves out the complete search, which may take seconds on contrived lengths: for an answer while somebody types. */
+  readonly quick?: boolean;
   /** Seed of the search, for those who want another answer of the same number; left out, 1. */
   readonly seed?: number;
 }
@@ -156,7 +158,7 @@ function fewest(frame: Frame, network: Network, wishes: FrameWishes): Found {
       continue;
     }
     const part = partOf(network, edges);
-    const found = limitedPart(part, capacity, wishes.seed ?? 1);
+    const found = limitedPart(part, capacity, wishes.seed ?? 1, wishes.quick === true);
     add(
       found.walks.map((walk) => trailOf(part, walk)),
       found.bound,
@@ -176,7 +178,7 @@ function planWithPops(frame: Frame, network: Network, wishes: FrameWishes, pops:
   }
   if (wishes.balloonInches !== undefined) {
     const capacity = capacityOf(wishes.balloonInches);
-    const found = parts.map((part) => poppedLimited(part, capacity, wishes.seed ?? 1));
+    const found = parts.map((part) => poppedLimited(part, capacity, wishes.seed ?? 1, wishes.quick === true));
     return ok(
       finishPopped(
         frame,

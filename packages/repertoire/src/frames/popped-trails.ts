@@ -53,9 +53,9 @@ function savingOf(part: Network, count: number): number {
  * Fewest balloons of `capacity` with pops allowed: for one number after another, the shortest pops that make it possible are added as
  * edges and the orders are searched for; never more than without pops. The bound is what the rubber of the edges alone needs.
  */
-export function poppedLimited(part: Network, capacity: number, seed: number): PoppedTrails {
+export function poppedLimited(part: Network, capacity: number, seed: number, quick: boolean): PoppedTrails {
   const bound = packingBoundOf(part, capacity);
-  const plain = limitedPart(part, capacity, seed);
+  const plain = limitedPart(part, capacity, seed, quick);
   const most = Math.min(plain.walks.length - 1, oddJoints(part).length / 2 - 1);
   for (let count = bound; count <= most; count++) {
     const doubled = withPopped(part, poppedEdges(part, count));
