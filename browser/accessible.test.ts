@@ -1,15 +1,15 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { launch, openDemo, phone, settled, wide } from './browser.ts';
 
 const url = inject('url');
 let browser: Browser;
+let shared: BrowserContext;
 beforeAll(async () => {
   browser = await launch();
-  const context = await browser.newContext();
-  await openDemo(context, url);
-  await context.close();
+  shared = await browser.newContext();
+  await openDemo(shared, url);
 });
 afterAll(() => browser?.close());
 
@@ -42,32 +42,27 @@ async function open(page: Page, path: string): Promise<void> {
   await settled(page);
 }
 
-for (const mode of ['light', 'dark'] as const)
-  describe(`${mode}: WCAG 2.2 A and AA by axe`, () => {
-    test.each(paths)('%s', async (path) => {
-      const context = await browser.newContext({ viewport: wide, colorScheme: mode });
-      const page = await context.newPage();
-      await open(page, path);
-      const found = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
-      expect(found.passes.length).toBeGreaterThan(5);
-      expect(
-        found.violations.map((violation) => `${violation.id}: ${violation.nodes.map((node) => node.target.join(' ')).join(', ')}`),
-      ).toEqual([]);
-      await context.close();
-    });
-  });
+/** What axe finds against WCAG 2.2 A and AA, one line a rule. */
+async function violations(page: Page): Promise<readonly string[]> {
+  const found = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+  expect(found.passes.length).toBeGreaterThan(5);
+  return found.violations.map((violation) => `${violation.id}: ${violation.nodes.map((node) => node.target.join(' ')).join(', ')}`);
+}
 
-describe('phone', () => {
-  test.each(paths)('%s fits the width and has targets for a thumb', async (path) => {
-    const context = await browser.newContext({ viewport: phone });
-    const page = await context.newPage();
-    await open(page, path);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
-    const small = await page.evaluate(smallTargets, 44);
-    expect(small.seen).toBeGreaterThan(0);
-    expect(small.names).toEqual([]);
-    await context.close();
-  });
+test.each(paths)('%s: no violation in light and dark, fits a phone, targets for a thumb', async (path) => {
+  const page = await shared.newPage();
+  await page.setViewportSize(wide);
+  await page.emulateMedia({ colorScheme: 'light' });
+  await open(page, path);
+  expect(await violations(page)).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  expect(await violations(page)).toEqual([]);
+  await page.setViewportSize(phone);
+  await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
+  const small = await page.evaluate(smallTargets, 44);
+  expect(small.seen).toBeGreaterThan(0);
+  expect(small.names).toEqual([]);
+  await page.close();
 });
 
 test('the whole plan page can be walked with the keyboard, and focus is always seen', async () => {

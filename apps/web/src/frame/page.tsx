@@ -1,3 +1,4 @@
+import { cautions, deference } from '@twistwright/books';
 import { type ReactElement, type ReactNode, useEffect } from 'react';
 
 export interface PageProps {
@@ -22,9 +23,8 @@ export function Page({ title, whose, isBusy = false, children }: PageProps): Rea
       </main>
       <footer className="wrap">
         <div className="foot">
-          {whose === undefined ? '' : `${whose}. `}Uninflated or broken balloons can choke children under eight; nothing loose for under
-          threes; pick up pieces at once; an adult watches. Made of natural rubber latex: ask about allergy first. Use a pump, not the
-          mouth. Nothing near hot lamps, fryers or power lines. No releases.
+          {whose === undefined ? '' : `${whose}. `}
+          {cautions.map((caution) => caution.text).join(' ')} {deference}
         </div>
       </footer>
     </>

@@ -26,7 +26,7 @@ export function NeedsSection({ gig, view, chance }: { readonly gig: Gig; readonl
       <p className="lead more">
         {isShort
           ? `So that nothing asked for runs out in ${surelyIn(chance, occasion)}, with all gigs before this one. Hatched is what is missing.`
-          : said.more.join(' ')}
+          : `With what is in store and on order, nothing asked for runs out in ${Math.round(view.together.chanceNow * 100)} of 100 ${occasion}s, all gigs before this one counted.`}
       </p>
       <div>
         {view.needs.map((need) => (

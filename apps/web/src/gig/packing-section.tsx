@@ -1,4 +1,4 @@
-import type { Gig } from '@twistwright/books';
+import { cautions, deference, type Gig, swordCaution } from '@twistwright/books';
 import type { PackingLine, PackingPlan } from '@twistwright/planner';
 import { longDate } from '@twistwright/units';
 import type { ReactElement } from 'react';
@@ -56,6 +56,9 @@ export function PackingSection({ gig, packing }: { readonly gig: Gig; readonly p
           </p>
         </Because>
       )}
+      <p className="onlyprint caution">
+        <b>Take care.</b> {cautions.map((caution) => caution.text).join(' ')} {swordCaution.text} {deference}
+      </p>
       <div className="row noprint" style={{ marginTop: 24 }}>
         <button type="button" className="btn" onClick={print}>
           Print the packing list

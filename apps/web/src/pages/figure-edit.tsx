@@ -4,6 +4,7 @@ import { piecesOf, readRecipe } from '@twistwright/repertoire';
 import { type FormEvent, type ReactElement, useState } from 'react';
 import { newId } from '../book/change.ts';
 import { useBook, useChangeBook } from '../book/use-book.ts';
+import { FigurePicture } from '../figures/figure-picture.tsx';
 import { FieldReader, numberText } from '../forms/field-reader.ts';
 import { NotSaved } from '../forms/saving.tsx';
 import { Page } from '../frame/page.tsx';
@@ -99,6 +100,15 @@ function FigureForm({ known }: { readonly known: Figure | undefined }): ReactEle
       <div className="title">
         <h1 className="say">{title}</h1>
       </div>
+      <ul className="figs looks">
+        {draft.colourways.map((colourway) => (
+          <li key={colourway.id}>
+            <FigurePicture book={book} name={draft.name} recipe={draft.recipe} colourway={colourway} />
+            <span className="shelf" />
+            <span className="note">{colourway.name}</span>
+          </li>
+        ))}
+      </ul>
       <form className="form" onSubmit={save} noValidate>
         <TextField label="Name" value={draft.name} problem={problems.name} onChange={(name) => set({ name })} />
         <TextField

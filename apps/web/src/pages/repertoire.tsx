@@ -3,6 +3,7 @@ import type { Book, Figure, TimeLaw } from '@twistwright/books';
 import { piecesOf, readRecipe } from '@twistwright/repertoire';
 import { type ReactElement, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
+import { FigurePicture } from '../figures/figure-picture.tsx';
 import { Page } from '../frame/page.tsx';
 import { Empty } from '../parts/empty.tsx';
 import { rubberOf } from '../pictures/rubber.ts';
@@ -95,20 +96,21 @@ function FigureStand({ entry: { figure, pieces, makes } }: { readonly entry: Mak
   return (
     <li>
       <Link className="stand" to="/repertoire/$figure" params={{ figure: figure.id }}>
-        <span className="rubber">
-          {pieces.slice(0, 5).map((piece) => (
-            <span className="item" key={`${piece.size} ${piece.colour}`}>
-              <Swatch size={piece.size} rubber={rubberOf(book.colours.find((colour) => colour.id === piece.colour))} />
-              <span>
-                {piece.count} × <span className="sz">{piece.size}</span> {piece.colour}
-              </span>
-            </span>
-          ))}
-          {pieces.length > 5 && <span className="note">and {counted(pieces.length - 5, 'more kind', 'more kinds')}</span>}
-        </span>
+        <FigurePicture book={book} name={figure.name} recipe={figure.recipe} colourway={figure.colourways[0]} />
         <span className="shelf" />
         <span className="nm">{figure.name}</span>
       </Link>
+      <p className="what">
+        {pieces.slice(0, 4).map((piece) => (
+          <span className="item" key={`${piece.size} ${piece.colour}`}>
+            <Swatch size={piece.size} rubber={rubberOf(book.colours.find((colour) => colour.id === piece.colour))} />
+            <span>
+              {piece.count} × <span className="sz">{piece.size}</span> {piece.colour}
+            </span>
+          </span>
+        ))}
+        {pieces.length > 4 && <span className="note">and {counted(pieces.length - 4, 'more kind', 'more kinds')}</span>}
+      </p>
       <p className="facts">
         {figure.minutes === undefined ? 'minutes estimated' : <MinutesText law={figure.minutes} />}
         <br />

@@ -192,7 +192,7 @@ function PriceList({ supplier }: { readonly supplier: Supplier }): ReactElement 
                   <button
                     type="button"
                     className="btn plain"
-                    aria-label={`Take ${offer.item}, ${offer.count} in a bag, off the list`}
+                    aria-label={`Take off ${offer.item}, ${offer.count} in a bag`}
                     onClick={() => {
                       change({ list: 'offers', remove: offer.id });
                       setRemoved(`${offer.item} at ${showMoney(offer.price, currency)} is off the list.`);

@@ -40,7 +40,11 @@ export function TextField({
     <div className="field">
       <label htmlFor={id}>{label}</label>
       {long ? (
-        <textarea {...shared} rows={4} onChange={(event) => onChange(event.target.value)} />
+        <textarea
+          {...shared}
+          rows={Math.min(18, Math.max(4, value.split('\n').length + 1))}
+          onChange={(event) => onChange(event.target.value)}
+        />
       ) : (
         <input
           {...shared}

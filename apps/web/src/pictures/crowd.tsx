@@ -27,7 +27,9 @@ export function Crowd(props: CrowdProps): ReactElement {
   const { width, minutes, waiting, stepMinutes, closes, startsAt } = props;
   const small = width < 560;
   const height = small ? 250 : 310;
-  const left = small ? 4 : 6;
+  const guides = guideCounts(Math.max(10, ...waiting.map((at) => at.p90), ...(props.before ?? [])));
+  // Where the line is long from the start, the counts stand in a margin of their own.
+  const left = (waiting[0]?.p90 ?? 0) >= (guides[0] ?? 0) ? 66 : small ? 4 : 6;
   const right = small ? 10 : 14;
   const top = small ? 30 : 36;
   const base = height - (small ? 40 : 46);
@@ -59,8 +61,8 @@ export function Crowd(props: CrowdProps): ReactElement {
       {props.before !== undefined && (
         <Before before={props.before.slice(0, columns)} x={x} y={(guests) => y(guests / each) + rise / 2} width={columnWidth} />
       )}
-      {guideCounts(most).map((count, index) => (
-        <text key={count} x={left} y={y(count / each - 1) + 4} className="ax" textAnchor="start">
+      {guides.map((count, index) => (
+        <text key={count} x={left === 66 ? 0 : left} y={y(count / each - 1) + 4} className="ax" textAnchor="start">
           {count}
           {index === 0 ? ' guests' : ''}
         </text>

@@ -36,9 +36,15 @@ const grounds = { light: '#f2f3ef', dark: '#141619' } as const;
  * of that name, or the last shipped word in the name ("lime green" is a green); else grey, since the name is always written beside it.
  */
 export function rubberOf(colour: Colour | undefined): Rubber {
-  if (colour?.body !== undefined && readHex(colour.body) !== undefined) return ownRubber(colour.body);
-  const shade = shadeNamed(colour?.id ?? '') ?? shadeNamed(colour?.name ?? '') ?? 'grey';
+  const shade = shadeOf(colour);
+  if (shade.startsWith('#')) return ownRubber(shade);
   return { body: `var(--b-${shade})`, deep: `var(--deep-${shade})`, lite: `var(--lite-${shade})`, rim: `var(--rim-${shade})` };
+}
+
+/** The body colour as `#rrggbb`, or the name of a shipped shade. */
+export function shadeOf(colour: Colour | undefined): string {
+  if (colour?.body !== undefined && readHex(colour.body) !== undefined) return colour.body;
+  return shadeNamed(colour?.id ?? '') ?? shadeNamed(colour?.name ?? '') ?? 'grey';
 }
 
 function shadeNamed(name: string): string | undefined {
