@@ -123,8 +123,8 @@ export function joinSamples(parts: readonly LineSamples[]): LineSamples {
       throw new RangeError(`samples from run ${part.firstRun} of seed ${part.seed} do not follow run ${next} of seed ${first.seed}`);
     next += part.runs;
   }
-  const ints = (of: (part: LineSamples) => Int32Array): Int32Array => Int32Array.from(sorted.flatMap((part) => [...of(part)]));
-  const floats = (of: (part: LineSamples) => Float64Array): Float64Array => Float64Array.from(sorted.flatMap((part) => [...of(part)]));
+  const ints = (of: (part: LineSamples) => Int32Array): Int32Array => endToEnd(sorted.map(of), (length) => new Int32Array(length));
+  const floats = (of: (part: LineSamples) => Float64Array): Float64Array => endToEnd(sorted.map(of), (length) => new Float64Array(length));
   const waitCounts = first.waitCounts.map((_, cell) => sorted.reduce((sum, part) => sum + (part.waitCounts[cell] ?? 0), 0));
   return {
     seed: first.seed,
@@ -138,4 +138,14 @@ export function joinSamples(parts: readonly LineSamples[]): LineSamples {
     lengths: ints((part) => part.lengths),
     waitCounts,
   };
+}
+
+function endToEnd<T extends Int32Array | Float64Array>(parts: readonly T[], make: (length: number) => T): T {
+  const whole = make(parts.reduce((length, part) => length + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
 }

@@ -115,23 +115,22 @@ export class PartyStream {
     const { horizon, twoStreams, knotMinutes: minutes, knotRates: rates, knotSlopes: slopes } = this.line;
     const draws = this.strips[0] as DrawStream;
     const height = this.height[0] as number;
+    const perHeight = 1 / height;
     const factor = this.factor;
     let t = this.stripAt[0] as number;
     let k = this.knot[0] as number;
     let isFirst = this.taken === none;
     for (;;) {
-      if (!isFirst) t += -log(draws.uniform()) / height;
+      if (!isFirst) t -= log(draws.uniform()) * perHeight;
       isFirst = false;
       if (t >= horizon) {
         this.at = Number.POSITIVE_INFINITY;
         return;
       }
       while (t >= (minutes[k + 1] as number)) k++;
-      const rate = rates[k] as number;
-      const rise = (slopes[k] as number) * (t - (minutes[k] as number));
       const mark = draws.uniform() * height;
       if (!twoStreams) this.key = draws.key();
-      if (mark < (rate + rise) * factor) break;
+      if (mark < ((rates[k] as number) + (slopes[k] as number) * (t - (minutes[k] as number))) * factor) break;
     }
     this.taken = 0;
     this.stripAt[0] = t;

@@ -96,7 +96,7 @@ export class PlainEngine implements RunFindings {
     let longestLine = 0;
     let popCount = 0;
     let waitMinutes = 0;
-    let waitMinutesOfAll = 0;
+    let waitMinutesInVain = 0;
     let lastWait = 0;
     let longestWait = 0;
     let finish = 0;
@@ -108,7 +108,7 @@ export class PlainEngine implements RunFindings {
       if (at === Number.POSITIVE_INFINITY) break;
       const key = parties.key;
       const counts = at >= warmUp;
-      const size = parties.size;
+      const size = parties.size | 0;
       if (counts) {
         if (arrivedCount === 0) shelf.countFromHere();
         arrivedCount += size;
@@ -165,21 +165,18 @@ export class PlainEngine implements RunFindings {
           out = leaves;
           if (counts) {
             gaveUp++;
-            waitMinutesOfAll += leaves - at;
+            waitMinutesInVain += leaves - at;
             waitedCount++;
           }
         } else if (start >= lastStart) {
           out = Number.POSITIVE_INFINITY;
           if (counts) {
             unserved++;
-            waitMinutesOfAll += lastStart - at;
+            waitMinutesInVain += lastStart - at;
             waitedCount++;
           }
         } else {
-          if (counts) {
-            waitMinutesOfAll += start - at;
-            if (start > at) waitedCount++;
-          }
+          if (counts && start > at) waitedCount++;
           let colourway = figure;
           if (!oneColourway) {
             colourway = firstColourway[figure] as number;
@@ -190,7 +187,10 @@ export class PlainEngine implements RunFindings {
           }
           if (lacking[colourway] === 1) colourway = shelf.instead(figure, colourway, ownKey);
           if (colourway < 0) {
-            if (counts) disappointed++;
+            if (counts) {
+              disappointed++;
+              waitMinutesInVain += start - at;
+            }
           } else {
             figure = figureOf[colourway] as number;
             let makeLuck = 0;
@@ -281,7 +281,7 @@ export class PlainEngine implements RunFindings {
     this.longestLine = longestLine;
     this.pops = popCount;
     this.waitMinutes = waitMinutes;
-    this.waitMinutesOfAll = waitMinutesOfAll;
+    this.waitMinutesOfAll = waitMinutes + waitMinutesInVain;
     this.lastWait = lastWait;
     this.longestWait = longestWait;
     this.finish = finish;
