@@ -180,7 +180,7 @@ function linesOf(book: Book, gig: Gig): readonly ChargeLine[] {
     const quarters = Math.ceil(early / 15);
     lines.push({
       what: 'On station early',
-      how: `${quarters} quarters of an hour at ${show(settings.early.perQuarter)}, ${people}`,
+      how: `${quarters === 1 ? '1 quarter' : `${quarters} quarters`} of an hour at ${show(settings.early.perQuarter)}, ${people}`,
       amount: money(settings.early.perQuarter * quarters * artists),
     });
   }

@@ -1,5 +1,5 @@
 import { type Book, countsByItem, type Gig, planningSettingsOf, stockOf } from '@twistwright/books';
-import { addDays, fail, type LocalDate, ok, type Problem, type Result } from '@twistwright/units';
+import { fail, type LocalDate, ok, type Problem, type Result } from '@twistwright/units';
 import { type Charge, chargeFor, pieceCosts } from '../charge/index.ts';
 import { type HandNeed, type JointSamples, jointLevel, type Needs, needsOf, type StockOfItem } from '../needs/index.ts';
 import { type PackingPlan, packFor, type Take } from '../packing/index.ts';
@@ -63,7 +63,7 @@ export function outlookOf(book: Book, options: PlanOptions): Result<Outlook> {
   const until = options.until ?? wanted?.day;
   const coming = comingGigs(book, options.today, until);
   const gigs = wanted === undefined || coming.includes(wanted) ? coming : [...coming, wanted];
-  if (gigs.length === 0) return fail([noGig(options.today, until)]);
+  if (gigs.length === 0) return fail([noGig(book, options.today, until)]);
   const forecasts: Forecast[] = [];
   const problems: Problem[] = [];
   for (const gig of gigs) {
@@ -141,10 +141,19 @@ const noSuchGig = (book: Book, id: string): Problem => ({
   todo: `Its gigs are ${book.gigs.map((gig) => gig.id).join(', ') || '(none)'}.`,
   weight: 'error',
 });
-const noGig = (today: LocalDate, until: LocalDate | undefined): Problem => ({
-  code: 'gig.none-coming',
-  path: ['gigs'],
-  sentence: until === undefined ? `There is no gig from ${today} on.` : `There is no gig from ${today} to ${until}.`,
-  todo: `Add a gig, or look from another day: ${addDays(today, -28)} for instance.`,
-  weight: 'error',
-});
+function noGig(book: Book, today: LocalDate, until: LocalDate | undefined): Problem {
+  const next = comingGigs(book, today)[0];
+  const last = [...book.gigs].sort((a, b) => (a.day < b.day ? 1 : -1))[0];
+  return {
+    code: 'gig.none-coming',
+    path: ['gigs'],
+    sentence: until === undefined ? `There is no gig from ${today} on.` : `There is no gig from ${today} to ${until}.`,
+    todo:
+      next !== undefined
+        ? `The next one, "${next.id}", is on ${next.day}: look as far as that.`
+        : last !== undefined
+          ? `Add a gig; the last one, "${last.id}", was on ${last.day}.`
+          : 'Add a gig.',
+    weight: 'error',
+  };
+}

@@ -1,4 +1,4 @@
-export { chanceInWords, clockAt, count, counted, headNumber, listed, minutes, oneDecimal, range } from './numbers.ts';
+export { chanceInWords, clockAt, count, counted, headNumber, listed, minutes, oneDecimal, partInWords, range } from './numbers.ts';
 export { sayAdvice } from './say-advice.ts';
 export { sayCharge, wholeMoney } from './say-charge.ts';
 export { type Said, sayForecast } from './say-forecast.ts';

@@ -26,6 +26,15 @@ export function chanceInWords(chance: number): string {
   if (chance > 0.905) return `${Math.round(100 * chance)} in 100`;
   return `${Math.round(10 * chance)} in 10`;
 }
+/** A share of things that are counted, for "in … futures": "9 of 10", "97 of 100", "1 of 33", "no", "all". */
+export function partInWords(share: number): string {
+  if (share <= 0) return 'no';
+  if (share >= 1) return 'all';
+  if (share < 0.001) return 'fewer than 1 of 1000';
+  if (share > 0.999) return 'more than 999 of 1000';
+  if (share > 0.995) return `${Number((1000 * share).toFixed(0))} of 1000`;
+  return chanceInWords(share).replace(' in ', ' of ');
+}
 /** "green", "green and white", "green, white and black". */
 export function listed(words: readonly string[]): string {
   if (words.length < 2) return words[0] ?? '';

@@ -1,6 +1,7 @@
 import type { Gig } from '@twistwright/books';
+import type { Spread } from '@twistwright/units';
 import type { ForecastSummary } from '../plan/index.ts';
-import { chanceInWords, clockAt, count, counted, listed, minutes, range } from './numbers.ts';
+import { clockAt, count, counted, listed, minutes, partInWords, range } from './numbers.ts';
 
 /** Sentences about one gig: the answer first, then its spread, then what stands out. */
 export interface Said {
@@ -21,20 +22,20 @@ export function sayForecast(gig: Gig, summary: ForecastSummary): Said {
             ? `All ${count(summary.arrived.p50)} have their figure; the last is done at ${clock(summary.finish.p50)}.`
             : `About ${count(summary.served.p50)} of ${count(summary.arrived.p50)} get a figure before ${gig.ends}.`,
         more: [
-          `In 8 parties of 10 the last is done between ${clock(summary.finish.p10)} and ${clock(summary.finish.p90)}, and ${range(summary.served)} figures are made.`,
+          `In 8 parties of 10 the last is done ${between(summary.finish, clock)}, and ${range(summary.served)} figures are made.`,
           ...missed(summary),
         ],
       };
     case 'tables':
       return {
         answer: `About ${count(summary.served.p50)} of ${count(summary.arrived.p50)} guests at the tables get a figure before their food.`,
-        more: [`In 8 evenings of 10 between ${range(summary.served)} do; they wait ${waited(summary)}.`, ...missed(summary)],
+        more: [`In 8 evenings of 10 it is ${range(summary.served)}; they wait ${waited(summary)}.`, ...missed(summary)],
       };
     case 'strolling':
       return {
         answer: `Walking from group to group reaches about ${counted(summary.served.p50, 'guest')}${gig.guests === undefined ? '' : ` of ${count(summary.arrived.p50)}`}.`,
         more: [
-          `In 8 of 10 times between ${range(summary.served)}; the last is done at ${clock(summary.finish.p50)} (${clock(summary.finish.p10)} to ${clock(summary.finish.p90)}).`,
+          `In 8 of 10 times it is ${range(summary.served)}; the last is done at ${clock(summary.finish.p50)} (${range(summary.finish, clock)}).`,
           ...missed(summary),
         ],
       };
@@ -44,12 +45,12 @@ export function sayForecast(gig: Gig, summary: ForecastSummary): Said {
           summary.unserved.p90 < 0.5
             ? `All ${counted(summary.served.p50, 'piece')} are done at ${clock(summary.finish.p50)}.`
             : `About ${count(summary.served.p50)} of ${counted(summary.arrived.p50, 'piece')} are done by ${gig.ends}.`,
-        more: [`In 8 of 10 times the last is done between ${clock(summary.finish.p10)} and ${clock(summary.finish.p90)}.`],
+        more: [`In 8 of 10 times the last is done ${between(summary.finish, clock)}.`],
       };
     case 'class':
       return {
         answer: `The ${counted(gig.classPlan?.learners ?? summary.arrived.p50, 'learner')} are through at ${clock(summary.finish.p50)}.`,
-        more: [`In 8 classes of 10 between ${clock(summary.finish.p10)} and ${clock(summary.finish.p90)}.`],
+        more: [`In 8 classes of 10 that is ${between(summary.finish, clock)}.`],
       };
   }
 }
@@ -58,18 +59,25 @@ function sayLine(gig: Gig, summary: ForecastSummary, clock: (minute: number) => 
   const late = summary.turnedAway.p50;
   const closes =
     summary.chanceOfClosing >= 0.5
-      ? `The line closes at ${clock(summary.closedAt.p50)} (${clock(summary.closedAt.p10)} to ${clock(summary.closedAt.p90)})${late >= 0.5 ? `; about ${count(late)} come after that` : ''}.`
-      : `The line stays open to the end in ${chanceInWords(1 - summary.chanceOfClosing)} afternoons.`;
+      ? `The line closes at ${clock(summary.closedAt.p50)} (${range(summary.closedAt, clock)})${late >= 0.5 ? `; about ${count(late)} come after that` : ''}.`
+      : `The line stays open to the end in ${partInWords(1 - summary.chanceOfClosing)} afternoons.`;
   return {
     answer: `About ${count(summary.served.p50)} of ${count(summary.arrived.p50)} will be served; the last wait ${minutes(summary.lastWait.p50)}.`,
     more: [
-      `In 8 afternoons of 10 between ${range(summary.served)} guests are served, and the last of them wait ${range(summary.lastWait)} minutes.`,
+      `In 8 afternoons of 10, ${range(summary.served)} guests are served, and the last of them wait ${waitRange(summary.lastWait)}.`,
       gig.line?.closing?.rule === 'none' ? 'The line is never closed.' : closes,
       ...missed(summary),
     ],
   };
 }
 
+/** "between 13:15 and 13:57", "at 17:26" where both ends are the same. */
+function between(spread: Pick<Spread, 'p10' | 'p90'>, clock: (minute: number) => string): string {
+  const [from, to] = [clock(spread.p10), clock(spread.p90)];
+  return from === to ? `at ${from}` : `between ${from} and ${to}`;
+}
+/** "0 to 18 minutes", "7 minutes". */
+const waitRange = (spread: Spread): string => (count(spread.p10) === count(spread.p90) ? minutes(spread.p50) : `${range(spread)} minutes`);
 const waited = (summary: ForecastSummary): string =>
   summary.waits === undefined
     ? 'nothing'

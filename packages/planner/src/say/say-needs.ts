@@ -1,6 +1,6 @@
 import { type Book, nameOfItem } from '@twistwright/books';
 import type { ItemNeed, Needs } from '../needs/index.ts';
-import { chanceInWords, headNumber, listed } from './numbers.ts';
+import { headNumber, listed, partInWords } from './numbers.ts';
 import type { Said } from './say-forecast.ts';
 
 export const itemName = (book: Book, id: string): string => {
@@ -13,23 +13,24 @@ export const shortItems = (needs: Needs): readonly ItemNeed[] =>
   needs.items.filter((item) => item.short > 0).sort((a, b) => b.short / b.wanted - a.short / a.wanted || (a.item < b.item ? -1 : 1));
 
 const nowInWords = (chance: number): string =>
-  chance <= 0 ? 'With what there is, something runs out in all of them.' : `With what there is, that holds in ${chanceInWords(chance)}.`;
+  chance <= 0 ? 'With what there is, something runs out in every one.' : `With what there is, that holds in ${partInWords(chance)}.`;
 
 export function sayNeeds(book: Book, needs: Needs): Said {
   const short = shortItems(needs);
-  const chance = chanceInWords(needs.chance);
   if (short.length === 0)
     return {
       answer: 'Nothing is short.',
-      more: [`With what is in store and on order nothing asked for runs out in ${chanceInWords(needs.chanceNow)} futures.`],
+      more: [`With what is in store and on order nothing asked for runs out in ${partInWords(needs.chanceNow)} futures.`],
     };
   const names = short.map((item) => itemName(book, item.item));
   const shown = names.length <= 4 ? listed(names) : `${names.slice(0, 3).join(', ')} and ${names.length - 3} more`;
-  const take = short.slice(0, 3).map((item, i) => `${item.short} ${names[i]}`);
+  const take = short.slice(0, 3).map((item, i) => `${item.short} × ${names[i]}`);
+  const more = short.length - take.length;
+  const missing = more === 0 ? listed(take) : `${take.join(', ')} and ${more} more`;
   return {
     answer: `${headNumber(short.length)} ${short.length === 1 ? 'item' : 'items'} would run short: ${shown}.`,
     more: [
-      `So that nothing asked for runs out in ${chance} futures, ${listed(take)}${short.length > 3 ? ' and others' : ''} are missing. ${nowInWords(needs.chanceNow)}`,
+      `Missing, so that nothing asked for runs out in ${partInWords(needs.chance)} futures: ${missing}. ${nowInWords(needs.chanceNow)}`,
     ],
   };
 }

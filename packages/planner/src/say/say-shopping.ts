@@ -1,6 +1,6 @@
 import { type CurrencyCode, type Money, money, shortDate } from '@twistwright/units';
 import type { Proof, ShoppingPlan } from '../shopping/index.ts';
-import { chanceInWords, counted, headNumber } from './numbers.ts';
+import { chanceInWords, counted, headNumber, partInWords } from './numbers.ts';
 import { wholeMoney } from './say-charge.ts';
 import type { Said } from './say-forecast.ts';
 
@@ -14,8 +14,8 @@ export function sayShopping(plan: ShoppingPlan, currency: CurrencyCode): Said {
       : `${leaves} a chance of ${chanceInWords(1 - plan.chance)} that something runs out`;
   if (plan.orders.length === 0)
     return {
-      answer: 'There is nothing to buy.',
-      more: [`With what is in store and on order something runs out in ${chanceInWords(1 - plan.chanceNow)} futures.`],
+      answer: plan.chance >= plan.wantedChance ? 'There is nothing to buy.' : 'Nothing is bought.',
+      more: [`With what is in store and on order something runs out in ${partInWords(1 - plan.chanceNow)} futures.`],
     };
   const orders = `${headNumber(plan.orders.length)} ${plan.orders.length === 1 ? 'order' : 'orders'}`;
   const first = plan.orders.find((order) => order.orderBy === plan.firstOrderBy);
