@@ -112,6 +112,15 @@ test('charge and packing stand below, and a tick stays', async () => {
       .isChecked(),
   ).toBe(true);
 });
+test('advice: artists for the promise, the closing card, a better menu to try', async () => {
+  await page.getByRole('button', { name: 'Work it out' }).click();
+  await page.getByText(/^So that 90 % of the guests wait at most 20 minutes .* it takes \d artists?\./).waitFor({ timeout: 60_000 });
+  await page.getByText('Closing card').click();
+  const card = page.getByRole('table', { name: 'How many may still wait, by the clock' });
+  const mayWait = (await card.getByRole('cell').allTextContents()).map((text) => Number.parseInt(text, 10));
+  expect(mayWait.length).toBeGreaterThan(10);
+  expect(mayWait).toEqual([...mayWait].sort((a, b) => b - a));
+});
 test('nothing went wrong on the way', () => {
   expect(errors).toEqual([]);
 });

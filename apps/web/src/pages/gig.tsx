@@ -8,6 +8,7 @@ import { diaryDays } from '../diary/diary-days.ts';
 import { marksOf } from '../diary/gig-marks.ts';
 import { NotSaved } from '../forms/saving.tsx';
 import { Page } from '../frame/page.tsx';
+import { AdviceSection } from '../gig/advice-section.tsx';
 import { ChargeSection } from '../gig/charge-section.tsx';
 import { CompareSection } from '../gig/compare-section.tsx';
 import { NeedsSection } from '../gig/needs-section.tsx';
@@ -88,6 +89,9 @@ function GigPlan({ gig }: { readonly gig: Gig }): ReactElement {
                   setMoved({});
                 }}
               />
+            )}
+            {gig.kind !== 'class' && gig.kind !== 'made to order' && (
+              <AdviceSection gig={shownGig} onMenu={(figures) => setMoved({ ...moved, figures })} />
             )}
             <NeedsSection gig={shownGig} view={view} chance={dials.chance} />
             <ChargeSection charge={view.charge} />
