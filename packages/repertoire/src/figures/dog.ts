@@ -7,17 +7,17 @@ export const dog: ShippedFigure = {
   recipe: `
 # The first figure everybody learns.
 balloon dog: 260 in body
-  leave 3.5
-  bubble 3 nose, forward
-  bubble 2 ear, up up left, x 2 mirrored
+  leave 4
+  bubble 2.8 nose, forward
+  bubble 2.4 ear, up up up left back, x 2 mirrored
   lock
-  bubble 3 neck, down down back
-  bubble 3 front leg, down down down left, x 2 mirrored
+  bubble 3 neck, down down down back
+  bubble 3.4 front leg, down down down left, x 2 mirrored
   lock
-  bubble 6.5 body, back
-  bubble 3 hind leg, down down down left, x 2 mirrored
+  bubble 5 body, back
+  bubble 3.4 hind leg, down down down left, x 2 mirrored
   lock
-  bubble 3 tail, up up back
+  bubble 3.2 tail, up up up back
 `,
   minutes: { median: 0.6, sigma: 0.25 },
   difficulty: 1,

@@ -15,7 +15,7 @@ export interface Camera {
 /** Degrees to its left from straight ahead, and above. */
 const stands: Readonly<Record<View, readonly [turn: number, above: number]>> = {
   side: [84, 4],
-  quarter: [66, 8],
+  quarter: [52, 11],
   front: [0, 3],
   turned: [24, 14],
   top: [58, 30],

@@ -14,6 +14,8 @@ export interface Drawn {
   readonly place: number;
   /** Drawn on the rubber of this strand, so always after it. */
   readonly on?: number;
+  /** Too small to cut a bubble for: where it goes round in a circle with others, it gives way. */
+  readonly minor?: true;
 }
 
 /** Pictures with more things, or more spots, than this are ordered by depth alone. */
@@ -23,18 +25,53 @@ const depthOf = ({ covers }: Drawn): number => covers.reduce((sum, cover) => sum
 
 /**
  * Back to front. Two things that overlap are ordered by how near they are where they overlap; where that goes round in a circle the
- * thing with least in front of it goes first. Of what may come next, the next stretch of the same bubble is taken, so that it stays in one
- * piece where nothing lies between.
+ * thing with least in front of it goes first. Bubbles that are in no such circle stay in one piece; of the others, the next stretch of the
+ * same bubble is taken where it may come next.
  */
 export function paintersOrder(things: readonly Drawn[]): readonly number[] {
   if (things.length > mostThings || things.reduce((sum, thing) => sum + thing.covers.length, 0) > mostCompared)
     return [...things.keys()].toSorted((a, b) => depthOf(things[a] as Drawn) - depthOf(things[b] as Drawn));
-  const behind: Map<number, number>[] = things.map(() => new Map());
-  for (const { one, other, lead } of oneWay(overlaps(things), things)) {
-    if (lead > 0) behind[one]?.set(other, lead);
-    else if (lead < 0) behind[other]?.set(one, -lead);
+  const found = oneWay(overlaps(things), things);
+  const units = unitsOf(things, found);
+  const unitOf = new Map(units.flatMap((members, unit) => members.map((thing) => [thing, unit] as const)));
+  const behind: Map<number, number>[] = units.map(() => new Map());
+  for (const { one, other, lead } of found) {
+    const [a, b] = [unitOf.get(one) as number, unitOf.get(other) as number];
+    const [front, back] = lead > 0 ? [a, b] : [b, a];
+    if (a !== b) behind[front]?.set(back, (behind[front]?.get(back) ?? 0) + Math.abs(lead));
   }
-  return sorted(things, behind);
+  const drawn = units.map((members): Drawn => {
+    const [first, ...more] = members.map((thing) => things[thing] as Drawn) as [Drawn, ...Drawn[]];
+    return more.length === 0 ? first : { ...first, covers: [first, ...more].flatMap(({ covers }) => covers) };
+  });
+  return sorted(drawn, behind).flatMap((unit) => units[unit] as readonly number[]);
+}
+
+/** What is drawn together: all stretches of a bubble that is in no circle of bubbles each in front of the next, else every thing alone. */
+function unitsOf(things: readonly Drawn[], found: readonly Overlap[]): readonly (readonly number[])[] {
+  const strands = new Map<number, number[]>();
+  things.forEach(({ strand }, index) => {
+    strands.set(strand, [...(strands.get(strand) ?? []), index]);
+  });
+  const behind = new Map<number, Set<number>>([...strands.keys()].map((strand) => [strand, new Set()]));
+  for (const { one, other, lead } of found) {
+    const [a, b] = [things[one] as Drawn, things[other] as Drawn];
+    if (a.minor === true || b.minor === true) continue;
+    behind.get(lead > 0 ? a.strand : b.strand)?.add(lead > 0 ? b.strand : a.strand);
+  }
+  const circled = circledIn(behind);
+  return [...strands].flatMap(([strand, members]) => (circled.has(strand) ? members.map((thing) => [thing]) : [members]));
+}
+
+/** The nodes of a graph that reach themselves, by taking away, as long as there are any, those that nothing leads to or that lead nowhere. */
+function circledIn(graph: ReadonlyMap<number, ReadonlySet<number>>): ReadonlySet<number> {
+  const left = new Set(graph.keys());
+  for (let before = -1; before !== left.size; ) {
+    before = left.size;
+    const reached = new Set([...left].flatMap((node) => [...(graph.get(node) ?? [])].filter((next) => left.has(next))));
+    for (const node of left) if (!reached.has(node) || ![...(graph.get(node) ?? [])].some((next) => left.has(next))) left.delete(node);
+  }
+  return left;
 }
 
 /** Two things that overlap, and by how much the first is nearer; infinite for what is drawn on something. */

@@ -195,6 +195,7 @@ class Drawing {
       this.#things.push({
         strand: -1 - joint,
         place: 0,
+        minor: true,
         covers: [{ ...spot, near: spot.near + radius * 0.5, radius }],
         draw: () => twist(spot.x, spot.y, radius, rubber),
       });
@@ -216,6 +217,7 @@ class Drawing {
       this.#things.push({
         strand: -1_000_000 - index,
         place: 0,
+        minor: true,
         covers: [{ ...knot, near: knot.near - bubble.radius * this.#scale, radius: 3 }],
         draw: () => nozzle(knot.x, knot.y, angle, scale, this.#rubber(bubble.role)),
       });
@@ -232,6 +234,7 @@ class Drawing {
       strand: -2_000_000 - this.#things.length,
       place: 0,
       on: mark.bubble,
+      minor: true,
       covers: [{ ...spot, radius: mark.kind === 'stripe' ? bubble.radius * this.#scale * 0.9 : (mark.inches * this.#scale) / 2 }],
       draw: () => text,
     });

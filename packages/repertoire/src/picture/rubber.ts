@@ -3,12 +3,30 @@ export interface Rubber {
   readonly body: string;
   readonly deep: string;
   readonly lite: string;
+  /** Body in the shade and in the light, as the eye sees them: opaque, so that one stroke may overlap another. */
+  readonly dim: string;
+  readonly lit: string;
   readonly rim: string;
   /** The edge on a dark ground. */
   readonly rimOnDark: string;
 }
 
-const rubber = (body: string, deep: string, lite: string, rimOnDark = deep): Rubber => ({ body, deep, lite, rim: deep, rimOnDark });
+type Channels = readonly [number, number, number];
+
+const channelsOf = (hex: string): Channels => [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16)) as unknown as Channels;
+const hexOf = (channels: Channels): string => `#${channels.map((value) => Math.round(value).toString(16).padStart(2, '0')).join('')}`;
+
+function mixed(from: string, to: Channels, share: number): string {
+  return hexOf(channelsOf(from).map((value, i) => value * (1 - share) + (to[i] as number) * share) as unknown as Channels);
+}
+
+/** How much of the shade's and the light's colour is mixed into the body. */
+const dimShare = 0.3;
+const litShare = 0.42;
+
+function rubber(body: string, deep: string, lite: string, rimOnDark = deep, rim = deep): Rubber {
+  return { body, deep, lite, dim: mixed(body, channelsOf(deep), dimShare), lit: mixed(body, channelsOf(lite), litShare), rim, rimOnDark };
+}
 
 /** Fourteen rubbers by plain name. Edge or body reaches 3 : 1 on the ground. */
 export const rubbers: Readonly<Record<string, Rubber>> = {
@@ -27,15 +45,6 @@ export const rubbers: Readonly<Record<string, Rubber>> = {
   blush: rubber('#ecc09e', '#92643c', '#ffe8d6'),
   grey: rubber('#9da3a9', '#555b61', '#dadee2'),
 };
-
-type Channels = readonly [number, number, number];
-
-const channelsOf = (hex: string): Channels => [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16)) as unknown as Channels;
-const hexOf = (channels: Channels): string => `#${channels.map((value) => Math.round(value).toString(16).padStart(2, '0')).join('')}`;
-
-function mixed(from: string, to: Channels, share: number): string {
-  return hexOf(channelsOf(from).map((value, i) => value * (1 - share) + (to[i] as number) * share) as unknown as Channels);
-}
 
 /** Relative luminance by WCAG 2.2, approximated with a square for the power 2.4; enough to choose an edge. */
 const lightness = (hex: string): number => {
@@ -68,5 +77,5 @@ export function rubberOf(colour: string): Rubber | undefined {
   let rimOnDark = lightness(body) >= darkEdge ? deep : body;
   for (let step = 0; step < 12 && lightness(body) < darkEdge && lightness(rimOnDark) < darkEdge; step++)
     rimOnDark = mixed(rimOnDark, [255, 255, 255], 0.08);
-  return { body, deep, lite: mixed(body, [255, 255, 255], 0.55), rim, rimOnDark };
+  return rubber(body, deep, mixed(body, [255, 255, 255], 0.55), rimOnDark, rim);
 }

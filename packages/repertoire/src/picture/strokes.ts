@@ -29,20 +29,32 @@ export function stretchOf(strand: Strand, first: number, last: number, rubber: R
   const d = through(line);
   // The edge stops where it is cut, everything else laps over a little, so that no hairline of edge colour is left across the bubble.
   const edged = path(line);
-  const caps = (colour: string, width: number): string =>
-    cut === '' || (startCut && endCut) ? '' : stroke(pathThrough([line[startCut ? end : 0] as Spot], 0, 0), colour, width);
-  let text =
-    stroke(edged, rubber.rim, rimWidth, cut) +
-    caps(rubber.rim, rimWidth) +
-    stroke(d, rubber.body, bodyWidth, cut) +
-    caps(rubber.body, bodyWidth);
-  if (radius < 2.6) return text + stroke(through(strand.light), rubber.lite, radius * 0.6, `${cut} opacity=".5"`);
-  if (finish === 'clear' || finish === 'jewel') text += stroke(d, '#fff', radius * 1.1, `${cut} opacity=".42"`);
-  text += stroke(through(strand.shade), rubber.deep, radius * 0.95, `${cut} opacity=".3"`);
-  if (radius > leastLit) text += stroke(through(strand.light), rubber.lite, radius, `${cut} opacity=".42"`);
-  if (finish === 'pearl') text += stroke(through(strand.light), '#fff', radius * 0.9, `${cut} opacity=".38"`);
-  if (finish === 'mirror' || finish === 'metallic') text += stroke(through(strand.shade), '#fff', radius * 0.2, `${cut} opacity=".8"`);
+  // A stretch that is cut at one end is butted at both: the round end that it has is set on.
+  const ended = cut !== '' && startCut !== endCut;
+  const capped = (spots: readonly Spot[], d: string, colour: string, width: number, more = ''): string =>
+    stroke(d, colour, width, `${cut}${more}`) + (ended ? cap(line, spots, startCut, width, colour, more) : '');
+  const along = (spots: readonly Spot[], colour: string, width: number, more = ''): string =>
+    capped(spots, through(spots), colour, width, more);
+  let text = capped(line, edged, rubber.rim, rimWidth) + capped(line, d, rubber.body, bodyWidth);
+  if (radius < 2.6) return text + along(strand.light, rubber.lit, radius * 0.6);
+  if (finish === 'clear' || finish === 'jewel') text += along(line, '#fff', radius * 1.1, ' opacity=".42"');
+  text += along(strand.shade, rubber.dim, radius * 0.95);
+  if (radius > leastLit) text += along(strand.light, rubber.lit, radius);
+  if (finish === 'pearl') text += along(strand.light, '#fff', radius * 0.9, ' opacity=".38"');
+  if (finish === 'mirror' || finish === 'metallic') text += along(strand.shade, '#fff', radius * 0.2, ' opacity=".8"');
   return text + glossOf(strand, first, last);
+}
+
+/** The outer half of a round end, `width` across: at the last spot if the start is cut, else at the first. */
+function cap(line: readonly Spot[], spots: readonly Spot[], startCut: boolean, width: number, colour: string, more: string): string {
+  const end = line.length - 1;
+  const [at, inner] = startCut ? [end, end - 1] : [0, 1];
+  const { x, y } = spots[at] as Spot;
+  const [tip, before] = [line[at] as Spot, line[inner] as Spot];
+  const [dx, dy] = [tip.x - before.x, tip.y - before.y];
+  const half = width / 2 / Math.max(1e-6, Math.sqrt(dx * dx + dy * dy));
+  const [nx, ny] = [-dy * half, dx * half];
+  return `<path d="M${short(x - nx)} ${short(y - ny)}A${short(width / 2)} ${short(width / 2)} 0 0 1 ${short(x + nx)} ${short(y + ny)}" fill="${colour}"${more}/>`;
 }
 
 /** How far a stretch laps over where it is cut, picture units. */
@@ -91,8 +103,12 @@ function straightGloss({ line, radius, gloss }: Strand, first: number, last: num
   const [start, stop] = [gloss[0] as Spot, gloss[end] as Spot];
   const fromStart = start.x * 0.62 + start.y * 0.78 <= stop.x * 0.62 + stop.y * 0.78;
   const wanted = fromStart ? [0.12, 0.56] : [0.44, 0.88];
-  const from = Math.max(wanted[0] as number, first / end);
-  const to = Math.min(wanted[1] as number, last / end);
+  // The gloss is the middle line moved towards the light, so also along itself: where the stretch is cut it is cut at the same place.
+  const [lineStart, lineStop] = [line[0] as Spot, line[end] as Spot];
+  const [dx, dy] = [lineStop.x - lineStart.x, lineStop.y - lineStart.y];
+  const along = ((start.x - lineStart.x) * dx + (start.y - lineStart.y) * dy) / Math.max(dx * dx + dy * dy, 1e-6);
+  const from = Math.max(wanted[0] as number, first === 0 ? 0 : first / end - along);
+  const to = Math.min(wanted[1] as number, last === end ? 1 : last / end - along);
   if (to - from < 0.02) return '';
   const at = (share: number): Spot => ({ x: start.x + (stop.x - start.x) * share, y: start.y + (stop.y - start.y) * share });
   return stroke(pathThrough([at(from), at(to)], 0, 1), '#fff', radius * 0.3, ' opacity=".9"');

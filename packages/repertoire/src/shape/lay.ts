@@ -36,6 +36,8 @@ interface Plan {
   readonly of: number;
   /** Direction in which this member of a bundle lies beside its middle line. */
   readonly aside?: Vector;
+  /** How far beyond touching the outer end of this member of a pair stands aside, in radii: negative where that is its first joint. */
+  readonly spread?: number;
 }
 
 const isSteered = (bubble: SkeletonBubble): boolean =>
@@ -157,7 +159,20 @@ function bundled(bubbles: readonly SkeletonBubble[], members: readonly number[],
     place,
     of: members.length,
     aside,
+    ...(members.length === 2 ? { spread: spreadOf(aims) * (reversed ? -1 : 1) } : {}),
   };
+}
+
+/** Feet and tips of ears give way this much at the twist between them, in radii. */
+const mostSpread = 0.45;
+
+/** Legs and ears that the recipe points apart stand a little apart at their outer ends, as far as the twist between them gives. */
+function spreadOf(aims: readonly Vector[]): number {
+  const [one, other] = aims;
+  if (one === undefined || other === undefined) return 0;
+  // The second is made on the way back.
+  const cosine = Math.abs(dot(one, other));
+  return Math.min(mostSpread, 0.9 * Math.sqrt(Math.max(0, (1 - cosine) / 2)));
 }
 
 /** Three side by side: two to either side, the third where its own direction leads, or else behind them. */
@@ -343,10 +358,12 @@ class Build {
   }
 
   /** A member of a bundle: its axis lies beside the line of the joints, held by a short neck at each end. */
-  #member({ bubble, aim, strength, bundle, of, aside }: Plan, index: number): readonly number[] {
+  #member({ bubble, aim, strength, bundle, of, aside, spread = 0 }: Plan, index: number): readonly number[] {
     const { from, to, length, radius } = bubble;
     const [start, end] = [this.#points[from] as Vector, this.#points[to] as Vector];
     const neck = radius * (neckShares[of] ?? 1.5);
+    const [outer, inner] = [neck + radius * Math.abs(spread), neck];
+    const [first, last] = spread < 0 ? [outer, inner] : [inner, outer];
     const axis = Math.max(0, length - 2 * radius);
     const shift = times(aside ?? right, neck);
     const middle = plus(along(start, end, 0.5), shift);
@@ -357,15 +374,17 @@ class Build {
       this.#capsule(bubble, index, ball, ball, length / 2, length / 2, 0, bundle);
       return [from, ball, to];
     }
-    const one = this.#point(minus(middle, times(aim, axis / 2)));
-    const two = this.#point(plus(middle, times(aim, axis / 2)));
-    this.#rod(from, one, neck, 1);
+    const slant = unit(plus(times(aim, axis), times(aside ?? right, last - first))) ?? aim;
+    const centre = plus(middle, times(aside ?? right, (outer - inner) / 2));
+    const one = this.#point(minus(centre, times(slant, axis / 2)));
+    const two = this.#point(plus(centre, times(slant, axis / 2)));
+    this.#rod(from, one, first, 1);
     this.#rod(one, two, axis, 1);
-    this.#rod(two, to, neck, 1);
+    this.#rod(two, to, last, 1);
     this.#capsule(bubble, index, one, two, radius, radius, axis, bundle);
-    this.#leanings.push([one, two, times(aim, axis), strength]);
-    this.#leanings.push([from, one, shift, guessed]);
-    this.#leanings.push([to, two, shift, guessed]);
+    this.#leanings.push([one, two, times(slant, axis), strength]);
+    this.#leanings.push([from, one, times(aside ?? right, first), guessed]);
+    this.#leanings.push([to, two, times(aside ?? right, last), guessed]);
     return [from, one, two, to];
   }
 
