@@ -2,8 +2,10 @@ import type { Book } from '@twistwright/books';
 import { fail, type Money, ok, type Problem, type Result } from '@twistwright/units';
 import {
   type BookKitWishes,
+  checkKit,
   describeKit,
   findKit,
+  growthPurchasesOf,
   type Kit,
   type KitCurve,
   type KitLasting,
@@ -30,6 +32,10 @@ export interface KitPlan {
     readonly spent: Money;
     readonly met: number;
   }[];
+  /** What comes after it, in order, for `growKit`. */
+  readonly growthPurchases: ReturnType<typeof growthPurchasesOf>;
+  /** What could not be planned, such as a figure that no offer makes possible. */
+  readonly warnings: readonly Problem[];
   /** Money against requests met; missing where it was not asked for. */
   readonly curve?: KitCurve;
 }
@@ -48,11 +54,14 @@ export function planKit(book: Book, wishes: BookKitWishes, options: PlanKitOptio
   if (!found.ok) return withNearest(found.error, () => leastBudget(problem.value), wishes.budget);
   const { model, bought } = found.value;
   const curve = options.curvePoints === undefined ? undefined : kitCurve(problem.value, options.curvePoints);
+  const kit = describeKit(found.value);
   return ok({
-    kit: describeKit(found.value),
+    kit,
     lasting: lastingOf(model, bought, options.runs ?? 400, options.seed ?? 1),
     next: nextPurchases(model, bought),
     rules: rulesOfThumb(model).map(({ rule, spent, met }) => ({ rule, spent, met })),
+    growthPurchases: growthPurchasesOf(found.value, kit),
+    warnings: checkKit(problem.value),
     ...(curve?.ok === true ? { curve: curve.value } : {}),
   });
 }

@@ -1,0 +1,31 @@
+import type { CurrencyCode } from '@twistwright/units';
+import type { Growth, Milestone } from '../kit/index.ts';
+import { chanceInWords, count, counted, range } from './numbers.ts';
+import { wholeMoney } from './say-charge.ts';
+import type { Said } from './say-forecast.ts';
+
+/** When a kit has paid for itself, and when the next things can be bought. */
+export function sayGrowth(growth: Growth, currency: CurrencyCode): Said {
+  const { paidBack, perGig } = growth;
+  const left = `A gig leaves about ${wholeMoney(perGig, currency)}.`;
+  return {
+    answer:
+      paidBack.gigs === undefined
+        ? 'On these fees and tips the kit never pays for itself.'
+        : `The kit has paid for itself after ${counted(paidBack.gigs.p50, 'gig')} (${range(paidBack.gigs)}).`,
+    more: [
+      paidBack.weeks === undefined
+        ? left
+        : `${left} That is about ${counted(paidBack.weeks.p50, 'week')} (${range(paidBack.weeks)})${unless(paidBack)}.`,
+      ...growth.purchases.map((purchase) => `${purchase.name} for ${wholeMoney(purchase.cost, currency)}: ${sayMilestone(purchase)}.`),
+    ],
+  };
+}
+
+/** "in week 5 (4 to 7), after gig 5". */
+export function sayMilestone(milestone: Milestone): string {
+  const { gigs, weeks } = milestone;
+  if (gigs === undefined || weeks === undefined) return 'not within the weeks that were looked at';
+  return `in week ${count(weeks.p50)} (${range(weeks)}), after ${counted(gigs.p50, 'gig')}${unless(milestone)}`;
+}
+const unless = ({ chance }: Milestone): string => (chance > 0.995 ? '' : `, and ${chanceInWords(chance)} that it comes at all`);
