@@ -1,8 +1,20 @@
-import type { Book } from '@twistwright/books';
-import { writeCsv } from '@twistwright/contract';
-import { type BookKitWishes, coverageOf, type KitPlan, type KitWork, planKit, sayKit, solveCoverage } from '@twistwright/planner';
-import { decimalOf, type Money, parseMoney } from '@twistwright/units';
+import { type Book, nameOfItem } from '@twistwright/books';
+import {
+  type BookKitWishes,
+  coverageOf,
+  type Growth,
+  growKit,
+  type KitPlan,
+  type KitWork,
+  planKit,
+  sayGrowth,
+  sayKit,
+  solveCoverage,
+} from '@twistwright/planner';
+import { decimalOf, type Money, type Problem, parseMoney } from '@twistwright/units';
 import type { Arguments } from './arguments.ts';
+import { earningFlags, earningsOf } from './kit-earnings.ts';
+import { kitPaperFlags, paperSize, writeKitPapers } from './kit-papers.ts';
 import { openBook, problemText } from './open-book.ts';
 import type { ExitCode, Outside } from './outside.ts';
 import { type Page, pageFor } from './page.ts';
@@ -27,7 +39,8 @@ export const kitCommand: Command = {
     { name: 'with', takes: 'text', says: 'offers to buy in any case, by id' },
     { name: 'without', takes: 'text', says: 'offers, items or tools not to buy, by id' },
     { name: 'curve', takes: 'nothing', says: 'also money against requests met' },
-    { name: 'csv', takes: 'text', says: 'write the list to this file' },
+    ...earningFlags,
+    ...kitPaperFlags,
     { name: 'seed', takes: 'number', says: 'seed of the simulated guests' },
     { name: 'today', takes: 'day', says: 'the day from which to look, YYYY-MM-DD' },
   ],
@@ -45,27 +58,36 @@ export const kitCommand: Command = {
       outside.err(`${wishes}\n`);
       return 2;
     }
+    const earnings = earningsOf(args, book.business.currency);
+    if (typeof earnings === 'string' || paperSize(args) === undefined) {
+      outside.err(`${typeof earnings === 'string' ? earnings : `--paper is A4 or Letter, not "${args.text('paper')}".`}\n`);
+      return 2;
+    }
     const plan = planKit(book, wishes, {
       seed: args.number('seed') ?? 1,
       ...(args.has('curve') || args.has('json') ? { curvePoints: 20 } : {}),
     });
-    if (!plan.ok) {
-      if (args.has('json')) outside.out(`${JSON.stringify({ problems: plan.error }, undefined, 2)}\n`);
-      else for (const problem of plan.error) outside.err(`${problem.sentence}${problem.todo === undefined ? '' : ` ${problem.todo}`}\n`);
-      return 1;
-    }
-    const csv = args.text('csv');
-    if (csv !== undefined) await outside.writeFile(csv, kitCsv(plan.value, book));
+    if (!plan.ok) return refuse(args, outside, plan.error);
+    const growth = earnings === undefined ? undefined : growKit(book, wishes, plan.value, earnings, { seed: args.number('seed') ?? 1 });
+    if (growth?.ok === false) return refuse(args, outside, growth.error);
+    await writeKitPapers(args, outside, book, plan.value, wishes);
     if (args.has('json')) {
-      outside.out(`${JSON.stringify(plan.value, undefined, 2)}\n`);
+      outside.out(`${JSON.stringify({ ...plan.value, ...(growth === undefined ? {} : { growth: growth.value }) }, undefined, 2)}\n`);
       return 0;
     }
     const page = pageFor(outside.isTerminal);
     writeKit(page, plan.value, book);
+    if (growth !== undefined) writeGrowth(page, growth.value, book);
     outside.out(page.text());
     return 0;
   },
 };
+
+function refuse(args: Arguments, outside: Outside, problems: readonly Problem[]): ExitCode {
+  if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
+  else for (const problem of problems) outside.err(`${problem.sentence}${problem.todo === undefined ? '' : ` ${problem.todo}`}\n`);
+  return 1;
+}
 
 const listOf = (text: string | undefined): readonly string[] | undefined =>
   text
@@ -154,7 +176,7 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
     page.table(
       ['what', currency, 'more requests, %', 'brings'],
       plan.next.map((next) => [
-        next.offers.join(' and '),
+        next.offers.map((offer) => offerName(book, offer)).join(' and '),
         money(next.cost),
         (100 * next.gain).toFixed(1),
         next.unlocks.map((id) => nameOf(book, id)).join(', '),
@@ -181,25 +203,18 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
     );
   }
 }
+function offerName(book: Book, id: string): string {
+  const offer = book.offers.find((one) => one.id === id);
+  const item = book.items.find((one) => one.id === offer?.item);
+  return item === undefined || offer === undefined ? id : `${nameOfItem(item, book.colours)} (${offer.count})`;
+}
 const nameOf = (book: Book, id: string): string => book.figures.find((figure) => figure.id === id)?.name ?? id;
 
-/** The list as CSV: one line a thing to buy, with an empty column to tick. */
-function kitCsv({ kit }: KitPlan, book: Book): string {
-  const { currency } = book.business;
-  const shopName = (id: string | undefined): string => book.suppliers.find((supplier) => supplier.id === id)?.name ?? '';
-  return writeCsv([
-    ['bought', 'where', 'what', 'bags', 'pieces', `price ${currency}`, 'why'],
-    ...kit.lines.map((line) => [
-      '',
-      shopName(line.supplier),
-      line.name,
-      String(line.bags),
-      String(line.pieces),
-      decimalOf(line.cost, currency),
-      line.why,
-    ]),
-    ...kit.tools.map((tool) => ['', shopName(tool.supplier), tool.name, '1', '1', decimalOf(tool.price, currency), tool.why]),
-  ]);
+function writeGrowth(page: Page, growth: Growth, book: Book): void {
+  const said = sayGrowth(growth, book.business.currency);
+  page.gap();
+  page.tell(said.answer);
+  for (const sentence of said.more) page.tell(sentence);
 }
 
 export const coverCommand: Command = {

@@ -52,7 +52,8 @@ export function answer<D extends Route>(
     const read = Object.fromEntries((['params', 'query', 'body'] as const).map((part) => [part, schemas[part]?.parse(given[part])]));
     const out = await handler(read as unknown as RouteRequest<D>, context);
     if (route.gives === 'text') return context.text(String(out), route.status ?? 200);
-    if (route.gives === 'svg') return context.body(String(out), route.status ?? 200, { 'content-type': mediaTypes.svg });
+    if (route.gives === 'svg' || route.gives === 'html' || route.gives === 'csv')
+      return context.body(String(out), route.status ?? 200, { 'content-type': mediaTypes[route.gives] });
     if (route.gives === 'pdf')
       return context.body(await (out as File).arrayBuffer(), route.status ?? 200, { 'content-type': mediaTypes.pdf });
     return context.json(out as object, route.status ?? 200);

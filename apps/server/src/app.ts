@@ -12,6 +12,7 @@ import { compress } from 'hono/compress';
 import { secureHeaders } from 'hono/secure-headers';
 import { answer, problemAnswer, Refusal } from './answers.ts';
 import { bookOf, bookWith, bookWithout, entriesOf, entryOf, newProblems, written } from './keep-book.ts';
+import { kitRoutes } from './kit-routes.ts';
 import { kitAnswer, planAnswer } from './plan-answers.ts';
 import { repertoireRoutes } from './repertoire-routes.ts';
 import { sameOrigin } from './same-origin.ts';
@@ -60,6 +61,7 @@ export function makeApp(ports: Ports): Hono {
   bookRoutes(app, ports);
   for (const collection of collections) collectionRoutes(app, ports, collection);
   planRoutes(app, ports);
+  kitRoutes(app, ports);
   repertoireRoutes(app, ports);
   answer(app, api.openapi, () => openApi(api, { title: 'Twistwright', version: ports.version }) as Record<string, unknown>);
   app.all('/api/*', (context) => problemAnswer(404, `There is nothing at ${context.req.path}.`));

@@ -10,6 +10,7 @@ import { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, sup
 import { collection } from './http/collection.ts';
 import { problemSchema } from './http/problem-details.ts';
 import { route } from './http/route.ts';
+import { kitRoutes } from './kit-routes.ts';
 import { kitWishesSchema } from './kit-wishes-schema.ts';
 import { priceListSchema } from './prices/price-list-schema.ts';
 import { priceMappingSchema } from './prices/price-mapping-schema.ts';
@@ -125,6 +126,7 @@ export const api = {
     body: kitWishesSchema,
     response: json,
   }),
+  kitPapers: kitRoutes,
   ...repertoireRoutes,
   openapi: route({ method: 'get', path: '/api/openapi.json', summary: 'This description, OpenAPI 3.1', response: json }),
 } as const;

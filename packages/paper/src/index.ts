@@ -1,3 +1,9 @@
+export { qrSvg, vCardOf } from './contact-card.ts';
+export { type KitPaperOptions, kitHandoutPdf } from './kit-handout.ts';
+export { kitCsv } from './kit-handout-csv.ts';
+export type { KitPaper } from './kit-handout-list.ts';
+export { kitPage } from './kit-page.ts';
+export { learningSheetPdf } from './learning-sheet.ts';
 export { type BoardOptions, type MenuBoard, menuBoardPdf } from './menu-board.ts';
 export { packingListPdf } from './packing-list.ts';
 export { type PaperProblemCode, paperProblems } from './problem-codes.ts';

@@ -3,15 +3,17 @@ import type { z } from 'zod';
 export type Method = 'get' | 'post' | 'put' | 'delete';
 /**
  * What travels: JSON by schema; the text of a book file or price list, which the server reads itself to say line and column; a picture as SVG
- * text; a paper as a PDF file (its schema is `z.file()`).
+ * text; a paper as a PDF file (its schema is `z.file()`); a page as HTML; a list as CSV.
  */
-export type Media = 'json' | 'text' | 'svg' | 'pdf';
+export type Media = 'json' | 'text' | 'svg' | 'pdf' | 'html' | 'csv';
 /** What each is called on the wire. */
 export const mediaTypes: Readonly<Record<Media, string>> = {
   json: 'application/json',
   text: 'text/plain;charset=utf-8',
   svg: 'image/svg+xml',
   pdf: 'application/pdf',
+  html: 'text/html;charset=utf-8',
+  csv: 'text/csv;charset=utf-8',
 };
 type None = z.ZodUndefined;
 

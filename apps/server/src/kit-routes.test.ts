@@ -1,0 +1,87 @@
+import { execFileSync } from 'node:child_process';
+import { readFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { api, bookSchema, call } from '@twistwright/contract';
+import { openSolver } from '@twistwright/solver/node';
+import { openStore } from '@twistwright/store';
+import { date, money } from '@twistwright/units';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { makeApp } from './app.ts';
+
+const root = resolve(import.meta.dirname, '../../..');
+const solver = openSolver();
+const store = await openStore(':memory:', (value) => bookSchema.parse(value));
+const app = makeApp({
+  store,
+  storeKind: 'sqlite',
+  solver,
+  today: () => date('2026-06-02'),
+  now: () => performance.now(),
+  log: (message) => {
+    throw new Error(message);
+  },
+  allowedHosts: ['127.0.0.1'],
+  webFolder: join(root, 'demo'),
+  demoFolder: join(root, 'demo'),
+  version: '0',
+});
+const options = {
+  base: 'http://127.0.0.1',
+  fetch: async (url: string, init: RequestInit) => app.request(url, { ...init, headers: { ...init.headers, host: '127.0.0.1' } }),
+};
+const wishes = { budget: money(6000), hours: 6, kind: 'parties' as const, mostColours: 5 };
+
+beforeAll(async () => {
+  await call(api.book.put, { query: { name: 'book.yaml' }, body: await readFile(join(root, 'demo/book.yaml'), 'utf8') }, options);
+});
+afterAll(async () => {
+  await store.close();
+  await solver.close();
+});
+
+test('hand-out and learning sheet are PDFs on the paper asked for', async () => {
+  for (const route of [api.kitPapers.handout, api.kitPapers.learning]) {
+    const file = await call(route, { query: { paper: 'Letter', name: 'For Bea' }, body: wishes }, options);
+    const info = execFileSync('pdfinfo', ['-'], { input: Buffer.from(await file.arrayBuffer()), encoding: 'utf8' });
+    expect(info).toContain('612 x 792');
+  }
+  const answer = await app.request('http://127.0.0.1/api/kit/handout', {
+    method: 'POST',
+    body: JSON.stringify(wishes),
+    headers: { 'content-type': 'application/json', host: '127.0.0.1' },
+  });
+  expect(answer.headers.get('content-type')).toBe('application/pdf');
+});
+test('page, CSV and growth', async () => {
+  const page = await call(api.kitPapers.page, { query: { name: 'For Bea' }, body: wishes }, options);
+  expect(page).toContain('<title>For Bea: ');
+  expect((await call(api.kitPapers.csv, { body: wishes }, options)).split('\r\n')[0]).toBe('bought,where,what,bags,pieces,price GBP,why');
+  const earnings = { hoursPerGig: 2, feePerHour: money(2500), tipPerGuest: money(50), costPerGig: money(500), gigsPerWeek: 1 };
+  expect(await call(api.kitPapers.growth, { body: { wishes, earnings } }, options)).toMatchObject({
+    paidBack: { chance: 1, gigs: { p50: expect.any(Number) } },
+    purchases: expect.arrayContaining([expect.objectContaining({ name: 'apron' })]),
+  });
+});
+test('too little money is refused with what would do', async () => {
+  await expect(call(api.kitPapers.handout, { query: {}, body: { ...wishes, budget: money(1) } }, options)).rejects.toMatchObject({
+    status: 409,
+    detail: { problems: [expect.objectContaining({ code: 'kit.budget', todo: expect.stringContaining('A kit works from £') })] },
+  });
+});
+test('a kept kit is put, listed and deleted; one that names an offer that has gone is kept with a warning', async () => {
+  const kit = {
+    id: 'bea',
+    name: 'For Bea',
+    savedOn: date('2026-06-02'),
+    wishes,
+    lines: [{ offer: 'ropewalk-260-red-25', bags: 1 }],
+    tools: ['pump'],
+  };
+  await call(api.kits.put, { params: { id: 'bea' }, body: kit }, options);
+  expect(await call(api.kits.list, {}, options)).toEqual([kit]);
+  expect((await call(api.book.get, {}, options)).kits).toEqual([kit]);
+  await call(api.kits.put, { params: { id: 'bea' }, body: { ...kit, lines: [{ offer: 'gone', bags: 1 }] } }, options);
+  expect((await call(api.check, { body: {} }, options)).problems.map((one) => one.code)).toContain('offer.unknown');
+  await call(api.kits.delete, { params: { id: 'bea' } }, options);
+  expect((await call(api.book.get, {}, options)).kits).toBeUndefined();
+});

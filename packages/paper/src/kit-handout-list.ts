@@ -1,0 +1,136 @@
+import { type Book, type Caution, cautions, type Item, swordCaution } from '@twistwright/books';
+import { type BookKitWishes, type KitPlan, paintOf } from '@twistwright/planner';
+import { type Money, money, showMoney } from '@twistwright/units';
+import { swatchSvg } from './recipe-card.ts';
+
+/** What the papers about a kit are made from. */
+export interface KitPaper {
+  readonly plan: KitPlan;
+  readonly wishes: BookKitWishes;
+  /** Whom it is for, if it has a name. */
+  readonly name?: string;
+}
+/** One thing to buy, with a box to tick. */
+export interface ListRow {
+  /** "1 bag of 100", "1". */
+  readonly count: string;
+  readonly bags: number;
+  readonly pieces: number;
+  readonly what: string;
+  readonly why: string;
+  readonly price: Money;
+  /** A small balloon, where it is one. */
+  readonly swatch?: string;
+}
+/** What is bought at one place. */
+export interface ListShop {
+  readonly name: string;
+  readonly site?: string;
+  readonly rows: readonly ListRow[];
+  readonly carriage: Money;
+  readonly total: Money;
+}
+
+/** The list grouped by where to buy; tools without a supplier come last. */
+export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
+  const rowsAt = (supplier: string | undefined): readonly ListRow[] => [
+    ...kit.tools
+      .filter((tool) => tool.supplier === supplier)
+      .map((tool): ListRow => {
+        const count = book.offers.find((offer) => offer.item === tool.tool && offer.price === tool.price)?.count ?? 1;
+        return {
+          count: count === 1 ? '1 piece' : `1 pack of ${count}`,
+          bags: 1,
+          pieces: count,
+          what: sentence(tool.name),
+          why: toolWhy(tool.why),
+          price: tool.price,
+        };
+      }),
+    ...(supplier === undefined ? [] : kit.lines.filter((line) => line.supplier === supplier)).map((line): ListRow => {
+      const offer = book.offers.find((one) => one.id === line.offer);
+      const item = book.items.find((one) => one.id === offer?.item);
+      const size = line.pieces / line.bags;
+      return {
+        count: `${line.bags} ${line.bags === 1 ? 'bag' : 'bags'} of ${size}`,
+        bags: line.bags,
+        pieces: line.pieces,
+        what: line.name,
+        why: whyWithout(line.name, line.why),
+        price: line.cost,
+        ...swatchOf(book, item),
+      };
+    }),
+  ];
+  const shops = kit.shops.map((shop): ListShop => {
+    const site = book.suppliers.find((supplier) => supplier.id === shop.supplier)?.site;
+    const rows = rowsAt(shop.supplier);
+    const total = money(rows.reduce((sum, row) => sum + row.price, 0) + shop.shipping);
+    return { name: shop.name, rows, carriage: shop.shipping, total, ...(site === undefined ? {} : { site }) };
+  });
+  const anywhere = rowsAt(undefined);
+  const rest = anywhere.reduce((sum, row) => sum + row.price, 0);
+  return anywhere.length === 0
+    ? shops.filter((shop) => shop.rows.length > 0)
+    : [...shops.filter((shop) => shop.rows.length > 0), { name: 'Anywhere', rows: anywhere, carriage: money(0), total: money(rest) }];
+}
+const toolWhy = (why: string): string => (why === 'must-have' ? 'Needed from the first gig.' : 'A spare, with money that is left.');
+/** The reason without the name that stands beside it. */
+export function whyWithout(name: string, why: string): string {
+  return sentence(why.startsWith(`${name}: `) ? why.slice(name.length + 2) : why);
+}
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export function swatchOf(book: Book, item: Item | undefined): { readonly swatch?: string } {
+  return item?.kind === 'balloon' ? { swatch: swatchSvg(item.size, paintOf(book, item.colour)) } : {};
+}
+
+/** How many things: bags and tools. */
+export const thingsOf = (shops: readonly ListShop[]): number =>
+  shops.reduce((sum, shop) => sum + shop.rows.reduce((inner, row) => inner + row.bags, 0), 0);
+
+/** "It meets about 79 of 100 requests over 12 hours of parties ...". */
+export function kitSentences({ plan: { kit, lasting }, wishes }: KitPaper): string {
+  const of100 = (share: number): number => Math.round(100 * share);
+  const made = kit.figures.filter((figure) => figure.met > 0).length;
+  return (
+    `It makes ${made} figures and meets about ${of100(kit.met)} of 100 requests (${of100(lasting.met.p10)} to ${of100(lasting.met.p90)}) in ${wishes.hours} ${wishes.hours === 1 ? 'hour' : 'hours'} of ${wishes.kind}: ` +
+    `about ${Math.round(kit.requests)} guests. Something first runs out after about ${Math.round(lasting.guestsUntilShort.p50)} guests (${Math.round(lasting.guestsUntilShort.p10)} to ${Math.round(lasting.guestsUntilShort.p90)}).`
+  );
+}
+
+/** The few best purchases after this kit, in words. */
+export function nextRows(
+  book: Book,
+  { next, kit }: KitPlan,
+  most = 5,
+): readonly { readonly what: string; readonly price: string; readonly gain: string }[] {
+  const nameOf = (id: string): string => {
+    const offer = book.offers.find((one) => one.id === id);
+    const item = book.items.find((one) => one.id === offer?.item);
+    const colour = item?.kind === 'balloon' ? (book.colours.find((one) => one.id === item.colour)?.name ?? item.colour) : undefined;
+    if (item === undefined) return id;
+    return item.kind === 'balloon'
+      ? `${item.size} ${colour}${item.finish === undefined || item.finish === 'standard' ? '' : ` ${item.finish}`}${item.print === undefined ? '' : `, printed ${item.print}`}, ${offer?.count ?? 1} in a bag`
+      : `${item.name}, ${offer?.count ?? 1} in a pack`;
+  };
+  const figureName = (id: string): string => kit.figures.find((figure) => figure.figure === id)?.name ?? id;
+  return next.slice(0, most).map((step) => ({
+    what: step.offers.map(nameOf).join(' and '),
+    price: showMoney(step.cost, book.business.currency),
+    gain: `then ${Math.round(100 * step.metAfter)} of 100${step.unlocks.length === 0 ? '' : `; brings ${step.unlocks.map(figureName).join(', ')}`}`,
+  }));
+}
+
+/** The cautions of a kit: one more where a figure of it is like a sword. */
+export function kitCautions(book: Book, { kit }: KitPlan): readonly Caution[] {
+  const sword = kit.figures.some(
+    ({ figure, met }) => met > 0 && book.figures.find((one) => one.id === figure)?.tags?.includes('sword-like') === true,
+  );
+  return [...cautions, ...(sword ? [swordCaution] : [])];
+}
+
+/** Name, telephone, mail and site of the coach, one after the other. */
+export function contactLines(book: Book): readonly string[] {
+  const { name, contact = {} } = book.business;
+  return [contact.person, name, contact.phone, contact.email, contact.site, contact.address].filter((line) => line !== undefined);
+}

@@ -1,0 +1,204 @@
+import { execFileSync } from 'node:child_process';
+import { type Book, emptyBook } from '@twistwright/books';
+import { type BookKitWishes, type KitPlan, lessonsOfKit, piecesOfKit, planKit } from '@twistwright/planner';
+import { money } from '@twistwright/units';
+import jsqrModule from 'jsqr';
+import { expect, test } from 'vitest';
+import { qrSvg, vCardOf } from './contact-card.ts';
+import { kitHandoutPdf } from './kit-handout.ts';
+import { kitCsv } from './kit-handout-csv.ts';
+import { kitPage } from './kit-page.ts';
+import { learningSheetPdf } from './learning-sheet.ts';
+import { pageSizes } from './sheet.ts';
+
+// The types of the decoder are CommonJS-shaped; what is imported is the function.
+const decodeQr = jsqrModule as unknown as typeof jsqrModule.default;
+
+const balloon = (size: string, colour: string): Book['items'][number] => ({ id: `${size} ${colour}`, kind: 'balloon', size, colour });
+const bag = (item: string, price: number, supplier: string): Book['offers'][number] => ({
+  id: `bag ${item}`,
+  supplier,
+  item,
+  count: 100,
+  price: money(price),
+});
+const book: Book = {
+  ...emptyBook({
+    name: 'Łódź Bälloons; Ruß & Söhne',
+    currency: 'GBP',
+    zone: 'Europe/London',
+    country: 'GB',
+    contact: {
+      person: 'Ada "Twist" O’Dell, Jr.',
+      phone: '+44 1632 960 014',
+      email: 'ada@example.test',
+      site: 'example.test/coach',
+      address: '4 Rope Steps,\nWrenmouth',
+    },
+  }),
+  settings: {
+    tools: [
+      { item: 'pump', count: 1, when: 'always', place: 'case' },
+      { item: 'card', count: 40, when: 'always', place: 'case', firstKit: 'later' },
+    ],
+  },
+  colours: ['red', 'blue', 'green', 'white'].map((id) => ({ id, name: id })),
+  items: [
+    balloon('260', 'red'),
+    balloon('260', 'blue'),
+    balloon('260', 'green'),
+    { id: 'pump', kind: 'tool', name: 'hand pump <b>' },
+    { id: 'card', kind: 'sundry', name: 'card' },
+  ],
+  figures: [
+    {
+      id: 'flower',
+      name: 'Flower',
+      recipe: 'balloon stem: 260 in stem\nbubble 6\nloop 5\nballoon head: 260 in petals\nloop 6\nloop 6',
+      colourways: [{ id: 'red', name: 'red', fill: { stem: 'green', petals: 'red' } }],
+      difficulty: 3,
+    },
+    {
+      id: 'sword',
+      name: 'Sword',
+      recipe: 'balloon sword: 260 in blade\nbubble 10\nbubble 2',
+      colourways: [
+        { id: 'blue', name: 'blue', share: 1, fill: { blade: 'blue' } },
+        { id: 'white', name: 'white', share: 5, fill: { blade: 'white' } },
+      ],
+      tags: ['sword-like'],
+    },
+  ],
+  suppliers: [
+    { id: 'post', name: 'Long Barn Supply', leadWorkingDays: 2, carriage: money(395), site: 'https://long-barn.example' },
+    { id: 'counter', name: 'Corner Counter', leadWorkingDays: 0, carriage: money(0) },
+  ],
+  offers: [
+    bag('260 red', 820, 'counter'),
+    bag('260 blue', 840, 'counter'),
+    bag('260 green', 810, 'post'),
+    { ...bag('pump', 895, 'counter'), count: 1 },
+    { ...bag('card', 1800, 'counter'), count: 250 },
+  ],
+};
+const wishes: BookKitWishes = { budget: money(5000), hours: 4, kind: 'parties' };
+const planned = planKit(book, wishes, { runs: 50 });
+if (!planned.ok) throw new Error(planned.error.map((one) => one.sentence).join(' '));
+const plan: KitPlan = planned.value;
+const paper = { plan, wishes, name: 'For Bea' };
+const options = { made: '2026-06-01' };
+const textOf = (pdf: Uint8Array): string => execFileSync('pdftotext', ['-layout', '-', '-'], { input: pdf, encoding: 'utf8' });
+
+test('the hand-out read back: boxes by shop, prices, counts, why, cautions; the same bytes twice; A4 and Letter', async () => {
+  const pdf = await kitHandoutPdf(book, paper, options);
+  const text = textOf(pdf);
+  for (const part of [
+    'For Bea: 4 things for £37.60.',
+    'Corner Counter.',
+    'Long Barn Supply.',
+    'https://long-barn.example',
+    '£25.55 in all',
+    '1 bag of 100',
+    '260 green',
+    'Stem on 1 of the 2 figures',
+    'Needed from the first gig.',
+    'Carriage',
+    'Warning! Children under eight years',
+    'Sword-like figures only where the host allows them.',
+    'Ada "Twist" O’Dell, Jr.',
+    'Łódź Bälloons; Ruß & Söhne, first kit',
+  ])
+    expect(text.replace(/\s+/gu, ' ')).toContain(part);
+  expect(text).not.toMatch(/\bcard\b/iu);
+  expect(Buffer.from(await kitHandoutPdf(book, paper, options)).equals(Buffer.from(pdf))).toBe(true);
+  for (const size of ['A4', 'Letter'] as const) {
+    const info = execFileSync('pdfinfo', ['-'], { input: await kitHandoutPdf(book, paper, { ...options, size }), encoding: 'utf8' });
+    expect(info).toContain(`Page size:       ${pageSizes[size].width} x ${pageSizes[size].height}`);
+  }
+});
+
+/** Picture elements of the last page of a PDF, as RGBA. */
+function lastPage(pdf: Uint8Array): { readonly data: Uint8ClampedArray; readonly width: number; readonly height: number } {
+  const pages = Number(/Pages:\s+(\d+)/.exec(execFileSync('pdfinfo', ['-'], { input: pdf, encoding: 'utf8' }))?.[1]);
+  const ppm = execFileSync('pdftoppm', ['-r', '150', '-f', String(pages), '-l', String(pages), '-'], { input: pdf, maxBuffer: 1e9 });
+  const head = /^P6\s+(\d+)\s+(\d+)\s+255\s/.exec(ppm.subarray(0, 40).toString('latin1'));
+  const [width, height] = [Number(head?.[1]), Number(head?.[2])];
+  const data = new Uint8ClampedArray(width * height * 4).fill(255);
+  const from = head?.[0].length ?? 0;
+  for (let i = 0; i < width * height; i++) for (const c of [0, 1, 2]) data[4 * i + c] = ppm[from + 3 * i + c] ?? 0;
+  return { data, width, height };
+}
+test('a phone that reads the printed square gets the coach’s contact, letters beyond ASCII included', async () => {
+  const { data, width, height } = lastPage(await kitHandoutPdf(book, paper, options));
+  const read = decodeQr(data, width, height);
+  expect(new TextDecoder().decode(Uint8Array.from(read?.binaryData ?? []))).toBe(vCardOf(book.business));
+});
+test('the square of the page says the same', () => {
+  const svg = qrSvg(vCardOf(book.business), 'Contact');
+  const size = Number(/viewBox="0 0 (\d+)/.exec(svg)?.[1]);
+  const scale = 4;
+  const width = size * scale;
+  const data = new Uint8ClampedArray(width * width * 4).fill(255);
+  for (const [, x, y] of svg.matchAll(/M(\d+) (\d+)h1v1h-1z/gu))
+    for (let dx = 0; dx < scale; dx++)
+      for (let dy = 0; dy < scale; dy++)
+        data.fill(
+          0,
+          4 * ((Number(y) * scale + dy) * width + Number(x) * scale + dx),
+          4 * ((Number(y) * scale + dy) * width + Number(x) * scale + dx) + 3,
+        );
+  expect(new TextDecoder().decode(Uint8Array.from(decodeQr(data, width, width)?.binaryData ?? []))).toBe(vCardOf(book.business));
+});
+
+test('figures to learn: each makeable from the kit in colours that are in it, easiest first, new techniques named', async () => {
+  const lessons = lessonsOfKit(book, plan.kit);
+  const pieces = piecesOfKit(book, plan.kit);
+  expect(lessons.map(({ facts }) => facts.figure.id)).toEqual(['sword', 'flower']);
+  // White is asked for most, but nobody sells it.
+  expect(lessons[0]?.way.fill).toEqual({ blade: 'blue' });
+  for (const { way } of lessons) for (const colour of Object.values(way.fill)) expect(pieces.get(`260 ${colour}`)).toBeGreaterThan(0);
+  const text = textOf(await learningSheetPdf(book, paper, options)).replace(/\s+/gu, ' ');
+  for (const part of ['2 figures to learn, in this order.', '1. Sword', '2. Flower', '1 x 260 blue', 'New: basic twist.', 'Warning!'])
+    expect(text).toContain(part);
+});
+test('figures that no colourway of the book allows as a whole are shown in colours that will do', () => {
+  const mixed: Book = {
+    ...book,
+    figures: book.figures.map((figure) =>
+      figure.id === 'flower'
+        ? {
+            ...figure,
+            colourways: [
+              { id: 'a', name: 'a', fill: { stem: 'green', petals: 'white' } },
+              { id: 'b', name: 'b', fill: { stem: 'white', petals: 'red' } },
+            ],
+          }
+        : figure,
+    ),
+  };
+  expect(lessonsOfKit(mixed, plan.kit).find(({ facts }) => facts.figure.id === 'flower')?.way.fill).toEqual({
+    stem: 'green',
+    petals: 'red',
+  });
+});
+
+test('the page is one file: no script, nothing from elsewhere, every name safe, boxes to tick, contact and cautions', () => {
+  const page = kitPage(book, paper, '2026-06-01');
+  expect(page).not.toMatch(/<script|<link|<iframe|<img|\bsrc=|url\(|@import|javascript:/iu);
+  const addresses = [...page.matchAll(/href="([^"]*)"/gu)].map((match) => match[1]);
+  expect(addresses).toEqual(['tel:+441632960014', 'mailto:ada@example.test', 'https://example.test/coach']);
+  expect(page.match(/<input type="checkbox"/gu)?.length).toBe(4 + plan.next.slice(0, 5).length + 2);
+  expect(page).toContain('Hand pump &lt;b&gt;');
+  expect(page).not.toContain('pump <b>');
+  expect(page).toContain('Łódź Bälloons; Ruß &amp; Söhne');
+  expect(page).toContain('Warning! Children under eight years');
+  expect(page.match(/<svg/gu)?.length).toBe(3 + 2 + 1);
+});
+test('the list as CSV', () => {
+  const rows = kitCsv(book, plan).trimEnd().split('\r\n');
+  expect(rows[0]).toBe('bought,where,what,bags,pieces,price GBP,why');
+  expect(rows).toHaveLength(1 + 4 + 1);
+  expect(rows.find((row) => row.includes('carriage'))).toBe(',Long Barn Supply,carriage,,,3.95,');
+  const sum = rows.slice(1).reduce((all, row) => all + Math.round(100 * Number(/,(\d+\.\d\d),/.exec(row)?.[1])), 0);
+  expect(sum).toBe(plan.kit.spent);
+});
