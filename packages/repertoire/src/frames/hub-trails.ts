@@ -102,5 +102,5 @@ class Filling {
     return fillings.toSorted((a, b) => a.left - b.left);
   }
 }
-const mostFillings = 4000;
+const mostFillings = 400;
 const mostFillingSteps = 200_000;

@@ -17,7 +17,7 @@ export interface BoundedWalks {
 const surelyExactEdges = 40;
 const exactVisits = 1_000_000;
 const shortVisits = 20_000;
-const hubVisits = 100_000;
+const hubVisits = 20_000;
 
 /** The fewest balloons of `capacity` for one connected part whose edges all fit; exact where it can be, else with its bound. `quick` leaves out the complete search. */
 export function limitedPart(part: Network, capacity: number, seed: number, quick: boolean): BoundedWalks {
@@ -31,12 +31,18 @@ export function limitedPart(part: Network, capacity: number, seed: number, quick
     return { walks, bound: walks.length };
   }
   const bound = trailBound(part, capacity);
-  if (isHubOfLoops(part)) {
-    const packed = hubTrails(part, capacity, bound, hubVisits);
+  const found = isHubOfLoops(part) ? packedHub(part, capacity, bound) : { walks: shortTrails(part, capacity, bound, seed), bound };
+  return quick ? found : improve(part, capacity, found);
+}
+
+/** Number by number from the bound up until the loops fit; the bound rises as long as a number is proven too small. */
+function packedHub(part: Network, capacity: number, start: number): BoundedWalks {
+  let bound = start;
+  for (let count = start; ; count++) {
+    const packed = hubTrails(part, capacity, count, hubVisits);
     if (packed.outcome === 'walks') return { walks: packed.walks, bound };
+    if (packed.outcome === 'none' && bound === count) bound++;
   }
-  const walks = shortTrails(part, capacity, bound, seed);
-  return quick ? { walks, bound } : improve(part, capacity, { walks, bound });
 }
 
 /** Asks the complete searches for fewer, number by number from the bound up, until one is found or proven impossible. */
@@ -52,7 +58,6 @@ function improve(part: Network, capacity: number, start: BoundedWalks): BoundedW
 }
 
 function search(part: Network, capacity: number, count: number) {
-  if (isHubOfLoops(part)) return hubTrails(part, capacity, count, hubVisits);
   if (part.edgeCount > mostExactEdges) return { outcome: 'unknown' } as const;
   return exactTrails(part, capacity, count, part.edgeCount <= surelyExactEdges ? exactVisits : shortVisits);
 }
