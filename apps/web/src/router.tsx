@@ -48,12 +48,17 @@ const editGig = createRoute({
 const repertoire = createRoute({
   getParentRoute: () => open,
   path: '/repertoire',
-  component: lazyRouteComponent(() => import('./pages/repertoire.tsx'), 'Repertoire'),
+  component: lazyRouteComponent(() => import('./repertoire/repertoire-page.tsx'), 'RepertoirePage'),
 });
 const figure = createRoute({
   getParentRoute: () => open,
   path: '/repertoire/$figure',
-  component: lazyRouteComponent(() => import('./pages/figure-edit.tsx'), 'FigureEdit'),
+  component: lazyRouteComponent(() => import('./repertoire/figure-page.tsx'), 'FigurePage'),
+});
+const figureEditor = createRoute({
+  getParentRoute: () => open,
+  path: '/repertoire/$figure/edit',
+  component: lazyRouteComponent(() => import('./repertoire/figure-editor.tsx'), 'FigureEditor'),
 });
 const store = createRoute({
   getParentRoute: () => open,
@@ -90,7 +95,7 @@ export const router = createRouter({
   routeTree: root.addChildren([
     start,
     placesList,
-    open.addChildren([home, diary, gigs, newGig, gig, editGig, repertoire, figure, store, item, shopping, suppliers, supplier, book]),
+    open.addChildren([home, diary, gigs, newGig, gig, editGig, repertoire, figure, figureEditor, store, item, shopping, suppliers, supplier, book]),
   ]),
   defaultPreload: 'intent',
   scrollRestoration: true,
