@@ -51,3 +51,24 @@ export function readArguments(args: readonly string[], flags: readonly Flag[]): 
     day: (name) => readDate(text(name) ?? ''),
   });
 }
+
+/** Says which flag has a number that makes no sense, if one has. */
+export function outOfRange(args: Arguments): string | undefined {
+  for (const [name, least, most, whole] of ranges) {
+    const value = args.number(name);
+    if (value === undefined || (value >= least && value <= most && (!whole || Number.isSafeInteger(value)))) continue;
+    return `--${name} takes ${whole ? 'a whole number' : 'a number'} from ${least} to ${most}, not ${args.text(name)}.`;
+  }
+  return undefined;
+}
+/** Least and most of the flags that several commands take, and whether only whole numbers will do. */
+const ranges: readonly (readonly [name: string, least: number, most: number, whole: boolean])[] = [
+  ['runs', 1, 1_000_000, true],
+  ['seed', 0, 4_294_967_295, true],
+  ['risk', 0, 0.99, false],
+  ['warm-up', 0, 1440, false],
+  ['spare-days', 0, 365, true],
+  ['guests', 0, 100_000, true],
+  ['more-guests', -100_000, 100_000, true],
+  ['artists', 1, 50, true],
+];

@@ -1,8 +1,4 @@
-import { basename } from 'node:path';
-import { checkBook, layDates } from '@twistwright/books';
-import { placeProblems, readBook } from '@twistwright/contract';
-import type { Problem } from '@twistwright/units';
-import { problemText } from './open-book.ts';
+import { checkedBook, problemText } from './open-book.ts';
 import type { Command } from './run-command.ts';
 
 export const checkCommand: Command = {
@@ -16,20 +12,7 @@ export const checkCommand: Command = {
   words: [1, 1],
   run: async (args, outside) => {
     const [path = ''] = args.words;
-    let text: string;
-    try {
-      text = await outside.readFile(path);
-    } catch (error) {
-      outside.err(`${path} cannot be read: ${error instanceof Error ? error.message : String(error)}.\n`);
-      return 1;
-    }
-    const name = basename(path);
-    const read = readBook(text, { name });
-    let problems: readonly Problem[] = read.ok ? [] : read.error;
-    if (read.ok) {
-      const today = args.day('today') ?? outside.today(read.value.business.zone);
-      problems = placeProblems(text, { name }, checkBook(layDates(read.value, today), { today }));
-    }
+    const { problems } = await checkedBook(path, args.day('today'), outside);
     if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
     else if (problems.length === 0) outside.out('The book is in order.\n');
     else outside.out(`${problems.map((problem) => problemText(problem, path)).join('\n')}\n`);

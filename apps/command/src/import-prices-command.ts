@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import { type PriceMapping, priceMappingSchema, problemsOfInput, readBook, readPrices, withPrices, writeBook } from '@twistwright/contract';
 import { showMoney } from '@twistwright/units';
 import type { Arguments } from './arguments.ts';
-import { problemText } from './open-book.ts';
+import { problemText, readText, refuse } from './open-book.ts';
 import type { Outside } from './outside.ts';
 import { pageFor } from './page.ts';
 import type { Command } from './run-command.ts';
@@ -20,14 +20,12 @@ export const importPricesCommand: Command = {
   words: [3, 3],
   run: async (args, outside) => {
     const [bookPath = '', supplier = '', listPath = ''] = args.words;
-    const texts = await Promise.all([bookPath, listPath].map((path) => readText(path, outside)));
-    const [bookText, listText] = texts;
-    if (bookText === undefined || listText === undefined) return 1;
+    const bookText = await readText(bookPath, outside);
+    if (typeof bookText !== 'string') return refuse([bookText], bookPath, args, outside);
+    const listText = await readText(listPath, outside);
+    if (typeof listText !== 'string') return refuse([listText], listPath, args, outside);
     const book = readBook(bookText, { name: basename(bookPath) });
-    if (!book.ok) {
-      for (const problem of book.error) outside.err(`${problemText(problem, bookPath)}\n`);
-      return 1;
-    }
+    if (!book.ok) return refuse(book.error, bookPath, args, outside);
     const mapping = await mappingOf(args, outside);
     if (mapping === 'wrong') return 2;
     let read = readPrices(listText, { book: book.value, supplier, ...(mapping === undefined ? {} : { mapping }) });
@@ -35,11 +33,7 @@ export const importPricesCommand: Command = {
       const asked = await askColumns(listText, outside.ask);
       read = readPrices(listText, { book: book.value, supplier, mapping: asked });
     }
-    if (!read.ok) {
-      if (args.has('json')) outside.out(`${JSON.stringify({ problems: read.error }, undefined, 2)}\n`);
-      for (const problem of read.error) outside.err(`${problemText(problem, listPath)}\n`);
-      return 1;
-    }
+    if (!read.ok) return refuse(read.error, listPath, args, outside);
     const list = read.value;
     if (args.has('save')) {
       const form = bookPath.toLowerCase().endsWith('.json') ? 'json' : 'yaml';
@@ -83,21 +77,15 @@ export const importPricesCommand: Command = {
 };
 const mostShown = 40;
 
-async function readText(path: string, outside: Outside): Promise<string | undefined> {
-  try {
-    return await outside.readFile(path);
-  } catch (error) {
-    outside.err(`${path} cannot be read: ${error instanceof Error ? error.message : String(error)}.\n`);
-    return undefined;
-  }
-}
-
 /** The mapping that was given as JSON or as a file of it; undefined if none was. */
 async function mappingOf(args: Arguments, outside: Outside): Promise<PriceMapping | undefined | 'wrong'> {
   const given = args.text('columns');
   if (given === undefined) return undefined;
   const text = given.trimStart().startsWith('{') ? given : await readText(given, outside);
-  if (text === undefined) return 'wrong';
+  if (typeof text !== 'string') {
+    outside.err(`${problemText(text, given)}\n`);
+    return 'wrong';
+  }
   let value: unknown;
   try {
     value = JSON.parse(text);

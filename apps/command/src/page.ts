@@ -52,9 +52,9 @@ export function pageFor(colours: boolean): Page {
 }
 
 const lengthOf = (text: string): number => [...text].length;
-/** A cell that is a number, an amount, or nothing at all counts as one for the alignment of its column. */
+/** A cell that is a number, an amount, a clock, or nothing at all counts as one for the alignment of its column. */
 const isNumber = (cell: string | number): boolean =>
-  typeof cell === 'number' || /^([-+]?[^\w\s]?[\d,.]+( ?%| [A-Z]{3}| min| in| h)?|)$/.test(cell);
+  typeof cell === 'number' || /^([-+]?[^\w\s]?[\d,.]+( ?%| [A-Z]{3}| min| in| h)?|\d\d:\d\d|)$/.test(cell);
 
 function fold(text: string): readonly string[] {
   const lines: string[] = [];

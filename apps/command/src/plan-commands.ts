@@ -3,6 +3,7 @@ import {
   type Advice,
   adviceFor,
   clockAt,
+  counted,
   type GigPlan,
   type Outlook,
   outlookOf,
@@ -12,12 +13,13 @@ import {
   sayCharge,
   shopFor,
 } from '@twistwright/planner';
-import { longDate, type Problem, parseMoney } from '@twistwright/units';
-import { type Arguments, commonFlags, type Flag } from './arguments.ts';
-import { openBook, problemText } from './open-book.ts';
+import { longDate, parseMoney } from '@twistwright/units';
+import { type Arguments, commonFlags, type Flag, outOfRange } from './arguments.ts';
+import { openBook, problemText, refuse } from './open-book.ts';
 import type { ExitCode, Outside } from './outside.ts';
 import { type Page, pageFor } from './page.ts';
 import { writeCharge, writeForecast, writeGigHead, writeNeeds, writePacking } from './plan-pages.ts';
+import { Progress } from './progress.ts';
 import type { Command } from './run-command.ts';
 import { writeCurve, writeShopping } from './shopping-pages.ts';
 
@@ -32,6 +34,7 @@ const planFlags: readonly Flag[] = [
 interface Looked {
   readonly book: Book;
   readonly outlook: Outlook;
+  readonly progress: Progress;
 }
 
 /** Opens the book and plans it; says what stands in the way. */
@@ -47,8 +50,10 @@ async function look(args: Arguments, outside: Outside): Promise<Looked | ExitCod
   for (const warning of opened.warnings) outside.err(`${problemText(warning, path)}\n`);
   const warmUp = args.number('warm-up');
   const book = warmUp === undefined ? opened.book : withWarmUp(opened.book, warmUp);
+  const progress = new Progress(outside);
   const outlook = outlookOf(book, {
     today: opened.today,
+    onPlayed: (done, all) => progress.say(`${done} of ${all} gigs played.`),
     ...given('seed', args.number('seed')),
     ...given('runs', args.number('runs')),
     ...given('chanceOfRunningOut', args.number('risk')),
@@ -57,30 +62,15 @@ async function look(args: Arguments, outside: Outside): Promise<Looked | ExitCod
   });
   if (!outlook.ok) return refuse(outlook.error, path, args, outside);
   for (const problem of outlook.value.problems) outside.err(`${problemText(problem, path)}\n`);
-  return { book, outlook: outlook.value };
+  return { book, outlook: outlook.value, progress };
 }
 const given = <K extends string, V>(key: K, value: V | undefined): { readonly [k in K]?: V } =>
   value === undefined ? {} : ({ [key]: value } as { readonly [k in K]: V });
 
-function outOfRange(args: Arguments): string | undefined {
-  const [runs, seed, risk] = [args.number('runs'), args.number('seed'), args.number('risk')];
-  if (runs !== undefined && (!Number.isSafeInteger(runs) || runs < 1 || runs > 1_000_000))
-    return `--runs takes a whole number from 1 to 1000000, not ${runs}.`;
-  if (seed !== undefined && (!Number.isSafeInteger(seed) || seed < 0 || seed > 4_294_967_295))
-    return `--seed takes a whole number from 0 to 4294967295, not ${seed}.`;
-  if (risk !== undefined && !(risk >= 0 && risk < 1)) return `--risk takes a chance from 0 up to 1, not ${risk}.`;
-  return undefined;
-}
 const withWarmUp = (book: Book, minutes: number): Book => ({
   ...book,
   gigs: book.gigs.map((gig) => ({ ...gig, line: { ...gig.line, warmUpMinutes: minutes } })),
 });
-
-function refuse(problems: readonly Problem[], path: string, args: Arguments, outside: Outside): 1 {
-  if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
-  else for (const problem of problems) outside.err(`${problemText(problem, path)}\n`);
-  return 1;
-}
 
 /** JSON of a plan: typed arrays of samples left out, maps as objects. */
 export const toJson = (value: unknown): string =>
@@ -155,13 +145,10 @@ function shoppingCommand(
         ...given('budget', budget),
         ...given('daysToSpare', args.number('spare-days')),
       };
-      const started = outside.now();
-      const plan = await shopFor(looked.book, looked.outlook, options, {
-        solver: outside.solver(),
-        seconds: shopSeconds,
-        now: outside.now,
-      });
-      if (outside.now() - started > 1) outside.err(`Shopping took ${(outside.now() - started).toFixed(1)} s.\n`);
+      const plan = await looked.progress.during(
+        'Looking for the cheapest shopping …',
+        shopFor(looked.book, looked.outlook, options, { solver: outside.solver(), seconds: shopSeconds, now: outside.now }),
+      );
       if (args.has('json')) outside.out(toJson(json(looked, plan)));
       else {
         const page = pageFor(outside.isTerminal);
@@ -197,7 +184,7 @@ export const forecastCommand = command(
   'forecast',
   'say who will be served and how long they wait',
   (looked) => ({ ...frame(looked), gigs: looked.outlook.gigs.map(({ gig, forecast }) => ({ gig: gig.id, forecast: forecast.summary })) }),
-  (page, looked) => eachGig(page, looked, (plan) => writeForecast(page, plan, true)),
+  (page, looked) => eachGig(page, looked, (plan) => writeForecast(page, plan, looked.book)),
 );
 export const needsCommand = command(
   'needs',
@@ -235,7 +222,7 @@ export const planCommand = shoppingCommand(
     const { book, outlook } = looked;
     const one = outlook.gigs.length === 1;
     eachGig(page, looked, (gig) => {
-      writeForecast(page, gig, false);
+      writeForecast(page, gig);
       page.gap();
       if (one) {
         writePacking(page, book, gig.packing);
@@ -246,8 +233,8 @@ export const planCommand = shoppingCommand(
         const { missing, total } = gig.packing;
         page.tell(
           missing.length === 0
-            ? `Everything to pack is there (${total} lines).`
-            : `To pack: ${total} lines, ${missing.length} not complete.`,
+            ? `Everything to pack is there (${counted(total, 'line')}).`
+            : `To pack: ${counted(total, 'line')}, ${missing.length} not complete.`,
         );
       }
     });
@@ -275,8 +262,9 @@ export const shopCommand = shoppingCommand(
 /** Runs on which numbers of artists, menus and the card are tried. */
 const adviceRuns = 800;
 
-function advices({ book, outlook }: Looked): readonly { readonly plan: GigPlan; readonly advice: Advice }[] {
-  return outlook.gigs.flatMap((plan) => {
+function advices({ book, outlook, progress }: Looked): readonly { readonly plan: GigPlan; readonly advice: Advice }[] {
+  return outlook.gigs.flatMap((plan, done) => {
+    progress.say(`${done} of ${outlook.gigs.length} gigs looked at.`);
     const advice = adviceFor(book, plan.gig, { seed: outlook.seed, runs: Math.min(outlook.runs, adviceRuns) });
     return advice.ok ? [{ plan, advice: advice.value }] : [];
   });
@@ -298,6 +286,7 @@ export const adviseCommand = command(
         ['at', 'may wait'],
         advice.card.filter((row) => row.minute % cardStep === 0).map((row) => [clockAt(plan.gig.starts, row.minute), row.mayWait]),
       );
+      page.gap();
       page.table(
         ['artists', 'wait in time, %', 'served, %', ''],
         advice.artists.tried.map((tried) => [

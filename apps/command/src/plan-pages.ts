@@ -1,62 +1,81 @@
 import type { Book } from '@twistwright/books';
 import {
   type Charge,
-  chanceInWords,
   clockAt,
   count,
+  counted,
   type ForecastSummary,
   type GigPlan,
   itemName,
+  listed,
   type Needs,
   oneDecimal,
   type PackingPlan,
+  partInWords,
   range,
   sayCharge,
   sayForecast,
   sayNeeds,
   shortItems,
 } from '@twistwright/planner';
-import { decimalOf, longDate, roundToMoney, type Spread } from '@twistwright/units';
+import { decimalOf, longDate, roundToMoney, type Spread, showMoney } from '@twistwright/units';
 import type { Page } from './page.ts';
 
 /** Name, day, time, place and hands of a gig. */
 export function writeGigHead(page: Page, { gig }: GigPlan, book: Book): void {
-  const artists = gig.artists.map((id) => book.artists.find((artist) => artist.id === id)?.name ?? id).join(' and ');
+  const artists = gig.artists.length === 0 ? 'nobody booked yet' : listed(gig.artists.map((id) => nameOfArtist(book, id)));
   page.say(gig.name);
   page.tell(
-    `${longDate(gig.day)}, ${gig.starts} to ${gig.ends}${gig.where === undefined ? '' : `, ${gig.where.name}`}. ${gig.kind}, ${artists}. (${gig.id})`,
+    `${longDate(gig.day)}, ${gig.starts} to ${gig.ends}${gig.where === undefined ? '' : `, ${gig.where.name}`}. ${gig.kind.charAt(0).toUpperCase()}${gig.kind.slice(1)}: ${artists}. (${gig.id})`,
   );
 }
+const nameOfArtist = (book: Book, id: string): string => book.artists.find((artist) => artist.id === id)?.name ?? id;
+const nameOfFigure = (book: Book, id: string): string => book.figures.find((figure) => figure.id === id)?.name ?? id;
 
-export function writeForecast(page: Page, plan: GigPlan, full: boolean): void {
+/** Sentences; with the book also every number. */
+export function writeForecast(page: Page, plan: GigPlan, book?: Book): void {
   const { gig, forecast } = plan;
   const said = sayForecast(gig, forecast.summary);
   page.say(said.answer);
   for (const sentence of said.more) page.tell(sentence);
-  if (!full) return;
+  if (book === undefined) return;
   page.gap();
   page.table(
-    ['', '10th', 'middle', '90th', 'mean', '+/-'],
-    rowsOf(forecast.summary, (minute) => clockAt(gig.starts, minute)),
+    ['', '10th', 'middle', '90th', 'mean', 'error'],
+    rowsOf(
+      forecast.summary,
+      (minute) => clockAt(gig.starts, minute),
+      (id) => nameOfArtist(book, id),
+    ),
+  );
+  page.tell(
+    `Played ${counted(forecast.summary.runs, 'time')}: 1 in 10 was below the 10th, 1 in 10 above the 90th. "error" is the standard error of the mean, from playing only so often.`,
   );
   if (forecast.summary.figures.length > 0) {
     page.gap();
     page.table(
-      ['Figure', '10th', 'middle', '90th'],
-      forecast.summary.figures.map(({ figure, made }) => [figure, count(made.p10), count(made.p50), count(made.p90)]),
+      ['figure', '10th', 'middle', '90th'],
+      forecast.summary.figures.map(({ figure, made }) => [nameOfFigure(book, figure), count(made.p10), count(made.p50), count(made.p90)]),
     );
   }
 }
 
+/** One decimal, also where it is nought, so that numbers stand below one another. */
+const tenths = (value: number): string => value.toFixed(1);
+
 /** All rows of a forecast; a Monte-Carlo standard error of the mean in the last column. */
-function rowsOf(summary: ForecastSummary, clock: (minute: number) => string): readonly (readonly string[])[] {
+function rowsOf(
+  summary: ForecastSummary,
+  clock: (minute: number) => string,
+  artistName: (id: string) => string,
+): readonly (readonly string[])[] {
   const plain = (name: string, spread: Spread, show: (value: number) => string): readonly string[] => [
     name,
     show(spread.p10),
     show(spread.p50),
     show(spread.p90),
-    oneDecimal(spread.mean),
-    spread.error.toPrecision(2),
+    tenths(spread.mean),
+    spread.error.toFixed(3),
   ];
   const share = (name: string, spread: Spread): readonly string[] =>
     plain(
@@ -77,7 +96,7 @@ function rowsOf(summary: ForecastSummary, clock: (minute: number) => string): re
     clock(spread.p50),
     clock(spread.p90),
     clock(spread.mean),
-    `${spread.error.toPrecision(2)} min`,
+    spread.error.toFixed(3),
   ];
   return [
     plain('guests who came', summary.arrived, count),
@@ -88,15 +107,17 @@ function rowsOf(summary: ForecastSummary, clock: (minute: number) => string): re
     plain('gave up', summary.gaveUp, count),
     plain('still waiting at the end', summary.unserved, count),
     plain('found nothing in stock', summary.disappointed, count),
-    plain('mean wait, min', summary.meanWait, oneDecimal),
-    plain('last wait, min', summary.lastWait, oneDecimal),
-    plain('longest wait, min', summary.longestWait, oneDecimal),
+    share('had to wait, %', summary.shareWaited),
+    plain('wait of all who came, min', summary.meanWaitOfAll, tenths),
+    plain('wait of those served, min', summary.meanWait, tenths),
+    plain('last wait, min', summary.lastWait, tenths),
+    plain('longest wait, min', summary.longestWait, tenths),
     share(`waited at most ${summary.promiseMinutes} min, %`, summary.shareWithin),
     plain('longest line', summary.longestLine, count),
     time('line closed at', summary.closedAt),
     time('last one done at', summary.finish),
     plain('popped', summary.pops, count),
-    ...summary.busy.map(({ artist, share: part }) => share(`${artist} making, % of the time`, part)),
+    ...summary.busy.map(({ artist, share: part }) => share(`${artistName(artist)} making, % of the time`, part)),
   ];
 }
 
@@ -108,10 +129,10 @@ export function writeNeeds(page: Page, book: Book, needs: Needs, full: boolean):
   if (rows.length === 0) return;
   page.gap();
   page.table(
-    ['Item', 'mean', '50 %', '90 %', '95 %', 'enough', 'have', 'on order', 'short', 'because of'],
+    ['item', 'mean', '50 %', '90 %', '95 %', 'enough', 'have', 'on order', 'short', 'because of'],
     rows.map((item) => [
       itemName(book, item.item),
-      oneDecimal(item.mean),
+      tenths(item.mean),
       count(item.p50),
       count(item.p90),
       count(item.p95),
@@ -126,7 +147,7 @@ export function writeNeeds(page: Page, book: Book, needs: Needs, full: boolean):
     ]),
   );
   page.tell(
-    `"enough" is for all items together: nothing asked for runs out in ${chanceInWords(needs.chance)} futures (${needs.runs} were played).`,
+    `"enough" is for all items together: nothing asked for runs out in ${partInWords(needs.chance)} futures (${needs.runs} were played).`,
   );
 }
 
@@ -134,8 +155,8 @@ export function writePacking(page: Page, book: Book, packing: PackingPlan): void
   const missing = packing.missing.length;
   page.say(
     missing === 0
-      ? `Everything to pack is there: ${packing.total} lines.`
-      : `${missing} of ${packing.total} lines to pack are not complete.`,
+      ? `Everything to pack is there: ${counted(packing.total, 'line')}.`
+      : `${missing} of ${counted(packing.total, 'line')} to pack ${missing === 1 ? 'is' : 'are'} not complete.`,
   );
   const placeName = (id: string): string => book.places.find((place) => place.id === id)?.name ?? id;
   for (const place of packing.places) {
@@ -156,7 +177,9 @@ export function writePacking(page: Page, book: Book, packing: PackingPlan): void
   }
   if (packing.leaveAtHome.length > 0) {
     page.gap();
-    page.tell(`Leave at home: ${packing.leaveAtHome.map((line) => `${line.count} ${line.name}`).join(', ')}.`);
+    const counts = new Map<string, number>();
+    for (const line of packing.leaveAtHome) counts.set(line.name, (counts.get(line.name) ?? 0) + line.count);
+    page.tell(`Leave at home: ${[...counts].map(([name, pieces]) => `${pieces} × ${name}`).join('; ')}.`);
   }
 }
 
@@ -168,17 +191,17 @@ export function writeCharge(page: Page, book: Book, charge: Charge): void {
   for (const sentence of said.more) page.tell(sentence);
   page.gap();
   page.table(
-    ['What', 'how', currency],
+    ['what', 'how', currency],
     [
       ...charge.lines.map((line) => [line.what, line.how, amount(line.amount)]),
       ...(charge.tax === undefined ? [] : [[charge.tax.name, `${charge.tax.basisPoints / 100} %`, amount(charge.tax.amount)]]),
     ],
-    { foot: ['Quote', '', amount(charge.quote)] },
+    { foot: ['quote', '', amount(charge.quote)] },
   );
   page.gap();
   const { floor } = charge;
   page.table(
-    ['What it costs', 'how', currency],
+    ['what it costs', 'how', currency],
     [
       ['Balloons and extras', `10th to 90th: ${range(floor.materials, amount)}`, amount(floor.materials.p50)],
       [
@@ -195,7 +218,10 @@ export function writeCharge(page: Page, book: Book, charge: Charge): void {
       ],
     ],
   );
+  page.gap();
+  const { deposit, balance } = charge;
+  const paid = deposit?.paidOn === undefined ? 'not paid yet' : `paid on ${longDate(deposit.paidOn)}`;
   page.tell(
-    `${charge.deposit === undefined ? '' : `Deposit ${amount(charge.deposit.amount)}${charge.deposit.paidOn === undefined ? ', not paid' : `, paid on ${charge.deposit.paidOn}`}. `}Balance ${amount(charge.balance.amount)} due on ${charge.balance.dueOn}.`,
+    `${deposit === undefined ? '' : `Deposit ${showMoney(deposit.amount, currency)}, ${paid}. `}Balance ${showMoney(balance.amount, currency)}, due on ${longDate(balance.dueOn)}.`,
   );
 }

@@ -21,6 +21,10 @@ export interface ForecastSummary {
   readonly gaveUp: Spread;
   readonly unserved: Spread;
   readonly disappointed: Spread;
+  /** Share of those who came who did not start at once. */
+  readonly shareWaited: Spread;
+  /** Mean wait of all who came; those who were not served waited until they left or it was over. */
+  readonly meanWaitOfAll: Spread;
   /** Mean wait of those served. */
   readonly meanWait: Spread;
   /** Wait of the last one served. */
@@ -85,6 +89,8 @@ export function summaryOf(model: LineModel, samples: LineSamples): ForecastSumma
     gaveUp: spreadOf(samples.gaveUp),
     unserved: spreadOf(samples.unserved),
     disappointed: spreadOf(samples.disappointed),
+    shareWaited: share(samples.waited, samples.arrived, 0),
+    meanWaitOfAll: share(samples.waitMinutesOfAll, samples.arrived, 0),
     meanWait: share(samples.waitMinutes, samples.served, 0),
     lastWait: spreadOf(samples.lastWait),
     longestWait: spreadOf(samples.longestWait),

@@ -18,6 +18,8 @@ export interface PlanOptions {
   readonly until?: LocalDate;
   /** Only this gig is planned in full; the others still count as needs. */
   readonly gig?: string;
+  /** Called after each gig that was played, with how many of all are done: for a word about progress. */
+  readonly onPlayed?: (done: number, all: number) => void;
 }
 /** The plan of one gig. */
 export interface GigPlan {
@@ -66,10 +68,11 @@ export function outlookOf(book: Book, options: PlanOptions): Result<Outlook> {
   if (gigs.length === 0) return fail([noGig(book, options.today, until)]);
   const forecasts: Forecast[] = [];
   const problems: Problem[] = [];
-  for (const gig of gigs) {
+  for (const [done, gig] of gigs.entries()) {
     const forecast = forecastGig(book, gig, { seed, runs });
     if (forecast.ok) forecasts.push(forecast.value);
     else problems.push(...forecast.error);
+    options.onPlayed?.(done + 1, gigs.length);
   }
   if (forecasts.length === 0 || (wanted !== undefined && !forecasts.some((forecast) => forecast.gig === wanted))) return fail(problems);
   const samples = jointSamplesOf(forecasts);
