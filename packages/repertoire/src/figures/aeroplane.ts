@@ -6,11 +6,11 @@ export const aeroplane: ShippedFigure = {
   group: 'vehicles',
   recipe: `
 balloon aeroplane: 260 in body
-  leave 2.3
-  bubble 4 nose, forward
-  fold 11 wing, left left left back, facing up, x 2 mirrored
-  bubble 7 fuselage, back
-  fold 4.4 tailplane, left left back, facing up, x 2 mirrored
+  leave 2.1
+  bubble 3.6 nose, forward
+  fold 12 wing, left left left back, facing up, x 2 mirrored
+  bubble 5.6 fuselage, back
+  fold 4.8 tailplane, left left back, facing up, x 2 mirrored
   fold 4 fin, up up back, facing left
 `,
   minutes: { median: 0.9, sigma: 0.25 },

@@ -9,7 +9,7 @@ balloon sword: 260 in blade
   leave 2
   bubble 1.5 grip, down
   bubble 1.5 grip, up, x 3
-  loop 10 guard, left, facing up, x 2 mirrored
+  loop 11 guard, left, facing forward, x 2 mirrored
   bubble rest blade, up
 `,
   minutes: { median: 0.5, sigma: 0.2 },

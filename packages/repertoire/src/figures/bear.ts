@@ -7,23 +7,23 @@ export const bear: ShippedFigure = {
   recipe: `
 balloon bear: 260 in body
   leave 4.4
-  bubble 2 muzzle, soft, forward
-  bubble 2.4 cheek, up left left
-  pinch 1.3 ear, up left
+  bubble 2.2 cheek, up left left
+  pinch 0.8 ear, up up left
   bubble 2.2 brow, right
-  pinch 1.3 ear, up right
-  bubble 2.4 cheek, down left left
+  pinch 0.8 ear, up up right
+  bubble 2.2 cheek, down left left
   lock last 5
-  bubble 3 arm, down left forward, x 2 mirrored
+  pinch 1.2 muzzle, forward up
+  bubble 2.8 arm, down left forward, x 2 mirrored
   lock
-  bubble 4 body, down, x 2
+  bubble 3.6 body, down, x 2
   lock
-  roll 4 body, down down down back
-  bubble 3.2 leg, forward forward left, x 2 mirrored
+  roll 3.6 body, down down down back
+  bubble 3 leg, forward forward left, x 2 mirrored
   lock
   bubble 1 tail, back
 finish with marker: eyes on brow, 0.1 minutes
-finish with marker: smile on muzzle, 0.1 minutes
+finish with marker: nose and smile on muzzle, 0.1 minutes
 `,
   minutes: { median: 1.3, sigma: 0.3 },
   difficulty: 3,

@@ -19,29 +19,28 @@ balloon frame: 160 in frame
   trim
 
 balloon fork: 160 in frame
-  leave 8
-  bubble 1.2 grip, left up
-  bubble 1.2 grip, right
+  leave 7
   join to head
+  fold 4 handlebar, up left left, facing up, x 2 mirrored
   bubble 4 fork, down forward
   mark front hub
   trim
 
 balloon saddle: 160 in wheels
-  inflate 5
+  inflate 6
   join to saddle post
-  fold 2.5 saddle, up back, facing up
+  fold 3.6 saddle, up back back, facing up
   trim
 
 balloon rear wheel: 160 in wheels
-  leave 6.5
-  loop 15 rear wheel, down, facing left
+  leave 6
+  loop 17 rear wheel, down, facing left
   join to rear hub
   trim
 
 balloon front wheel: 160 in wheels
-  leave 6.5
-  loop 15 front wheel, down, facing left
+  leave 6
+  loop 17 front wheel, down, facing left
   join to front hub
   trim
 `,

@@ -6,16 +6,15 @@ export const bugBracelet: ShippedFigure = {
   group: 'bracelets',
   recipe: `
 balloon bug: 260 in body
-  inflate 8
-  bubble 1 foot, forward left
-  bubble 1 foot, back left
-  bubble 1 foot, back right
-  bubble 1 foot, right forward
-  bubble 1 foot, forward left
-  lock last 5
-  pinch 2 shell, up
+  inflate 9
+  pinch 0.8 foot, left forward, x 2 mirrored
+  pinch 0.8 foot, left back, x 2 mirrored
+  pinch 1.2 head, forward forward up
+  pinch 2 shell, up up back
   flat 7 band, down, facing forward
   lock to knot
+finish with marker: eyes on head, 0.1 minutes
+finish with marker: spots on shell, 0.1 minutes
 `,
   minutes: { median: 0.45, sigma: 0.2 },
   difficulty: 1,

@@ -6,27 +6,26 @@ export const car: ShippedFigure = {
   group: 'vehicles',
   recipe: `
 balloon body: 260 in body
-  leave 3
+  leave 2.6
   mark front
-  bubble 7 side, back back back left
+  bubble 8 side, back back back left
   mark rear
-  bubble 7 side, back back back right
+  bubble 8 side, back back back right
   lock
-  roll 7 floor, back
-  bubble 3 boot, up up forward
+  roll 8 floor, back back back up
+  bubble 2.8 rear window, up up forward
   bubble 4 roof, forward
-  bubble 3.5 bonnet, down forward
+  bubble 3.6 windscreen, down forward
   lock to front
   trim
 
-balloon wheels: 260 in wheels
-  leave 5
+balloon front wheel: round-5 in wheels, x 2 mirrored
   join to front
-  loop 5 front wheel, left down down, facing left, x 2 mirrored
-  bubble 7 axle, back
+  bubble 2.8 wheel, left left down
+
+balloon rear wheel: round-5 in wheels, x 2 mirrored
   join to rear
-  loop 5 rear wheel, left down down, facing left, x 2 mirrored
-  trim
+  bubble 2.8 wheel, left left down
 `,
   minutes: { median: 1.6, sigma: 0.3 },
   difficulty: 3,

@@ -6,21 +6,30 @@ export const carnation: ShippedFigure = {
   group: 'flowers',
   recipe: `
 balloon carnation: 260 in flower
-  leave 7.4
-  repeat x 6 around up
-    bubble 1 petal, forward up
-    bubble 1 petal, left up
-    bubble 1 petal, back right down
+  leave 5
+  mark middle
+  repeat x 6 around forward
+    bubble 1.5 petal, up left
+    bubble 1.5 petal, up right forward
+    bubble 1.5 petal, down
     lock last 3
   end
-  flat 1.5 stem, down
+  trim
+
+balloon stem: 160 in stem
+  leave 4
+  join to middle
+  bubble 6 stem, down
+  fold 5 leaf, up left left, facing forward, x 2 mirrored
+  bubble 4 stem, down
+  trim
 `,
   minutes: { median: 1.1, sigma: 0.25 },
   difficulty: 2,
   tags: ['safe outdoors', 'not for under threes'],
   colourways: [
-    { id: 'rose', name: 'Rose', fill: { flower: 'rose' }, share: 0.5 },
-    { id: 'white', name: 'White', fill: { flower: 'white' }, share: 0.3 },
-    { id: 'red', name: 'Red', fill: { flower: 'red' }, share: 0.2 },
+    { id: 'rose', name: 'Rose', fill: { flower: 'rose', stem: 'green' }, share: 0.5 },
+    { id: 'white', name: 'White', fill: { flower: 'white', stem: 'green' }, share: 0.3 },
+    { id: 'red', name: 'Red', fill: { flower: 'red', stem: 'green' }, share: 0.2 },
   ],
 };

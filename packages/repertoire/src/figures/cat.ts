@@ -7,16 +7,16 @@ export const cat: ShippedFigure = {
   recipe: `
 balloon cat: 260 in body
   leave 4
-  bubble 1.5 nose, forward
-  pinch 1.2 cheek, forward left down, x 2 mirrored
-  pinch 1.5 ear, up up left, x 2 mirrored
-  bubble 1.5 neck, down back
-  bubble 4 front leg, down down down down left, x 2 mirrored
+  bubble 2 nose, forward
+  bubble 1.8 ear, up up up left, x 2 mirrored
   lock
-  bubble 4 body, back
-  bubble 4 hind leg, down down down down left, x 2 mirrored
+  bubble 2.2 neck, down down back
+  bubble 3.2 front leg, down down down left, x 2 mirrored
   lock
-  bubble 6 tail, up, bend 100 back
+  bubble 4.6 body, back
+  bubble 3.2 hind leg, down down down left, x 2 mirrored
+  lock
+  bubble 7 tail, up, bend 100 back
 finish with marker: eyes and whiskers on nose, 0.2 minutes
 `,
   minutes: { median: 0.9, sigma: 0.25 },

@@ -5,13 +5,45 @@ export const crown: ShippedFigure = {
   name: 'Crown',
   group: 'hats',
   recipe: `
-balloon crown: 260 in band
-  leave 3
-  repeat x 5 around up
-    bubble 4 band, left
-    fold 4.6 point, up, facing forward
-  end
-  lock to knot
+balloon band: 260 in band
+  leave 4
+  mark one
+  bubble 4 band, right back back back
+  mark two
+  bubble 4 band, right right right forward
+  mark three
+  bubble 4 band, forward
+  mark four
+  bubble 4 band, left left left forward
+  mark five
+  bubble 4 band, left back back back
+  lock to one
+  trim
+
+balloon points: 260 in band
+  leave 2.4
+  join to one
+  bubble 3.4 point, up right back
+  pinch 0.9 ball, up
+  bubble 3.4 point, down right back
+  join to two
+  bubble 3.4 point, up right
+  pinch 0.9 ball, up
+  bubble 3.4 point, down right
+  join to three
+  bubble 3.4 point, up forward
+  pinch 0.9 ball, up
+  bubble 3.4 point, down forward
+  join to four
+  bubble 3.4 point, up left
+  pinch 0.9 ball, up
+  bubble 3.4 point, down left
+  join to five
+  bubble 3.4 point, up left back
+  pinch 0.9 ball, up
+  bubble 3.4 point, down left back
+  join to one
+  trim
 `,
   minutes: { median: 1.5, sigma: 0.3 },
   difficulty: 3,

@@ -8,14 +8,14 @@ export const elephant: ShippedFigure = {
 balloon elephant: 260 in body
   leave 3.5
   bubble 7 trunk, forward forward up, bend 130 up
-  loop 6.5 ear, left back back up, facing left left forward, x 2 mirrored
-  bubble 1 neck, back
+  loop 7 ear, left left back up, facing forward forward left, x 2 mirrored
+  bubble 1.2 neck, back down
   bubble 3 front leg, down down down left, x 2 mirrored
   lock
   bubble 4 body, back
   bubble 3 hind leg, down down down left, x 2 mirrored
   lock
-  bubble 1.2 tail, back down
+  bubble 1.4 tail, back down
 `,
   minutes: { median: 0.9, sigma: 0.25 },
   difficulty: 2,

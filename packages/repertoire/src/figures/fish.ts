@@ -6,16 +6,17 @@ export const fish: ShippedFigure = {
   group: 'sea',
   recipe: `
 balloon fish: 260 in body
-  leave 2.5
-  bubble 11 back, forward, bend 100 down
-  pinch 1.2 lip, forward up
-  pinch 1.2 lip, forward down
-  bubble 11 belly, back, bend 100 up
+  leave 2.2
+  bubble 8.5 back, forward up, bend 60 down
+  bubble 3.6 brow, forward forward down, bend 30 down
+  pinch 1 lip, forward up
+  pinch 1 lip, forward down
+  bubble 11.5 belly, back, bend 100 up
   lock to knot
-  fold 5 tail, back up, facing left
-  fold 5 tail, back down, facing left
+  fold 6 tail, back up, facing left
+  fold 6 tail, back down, facing left
   trim
-finish with marker: eyes on back, 0.1 minutes
+finish with marker: eyes on brow, 0.1 minutes
 `,
   minutes: { median: 0.6, sigma: 0.25 },
   difficulty: 1,

@@ -8,14 +8,14 @@ export const flowerBracelet: ShippedFigure = {
 balloon band: 160 in band
   leave 6
   mark wrist
-  loop 9 band, down, facing forward
+  loop 10 band, down, facing forward
   trim
 
 balloon flower: 160 in flower
   leave 4.5
   join to wrist
-  fold 3 petal, forward forward forward up, facing up, x 6 around up
-  pinch 1 centre, up
+  fold 3.4 petal, up up up forward, facing forward, x 6 around forward
+  pinch 1 centre, forward
   trim
 `,
   minutes: { median: 0.8, sigma: 0.25 },

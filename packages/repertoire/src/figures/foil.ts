@@ -8,8 +8,8 @@ export const foil: ShippedFigure = {
 balloon foil: 260 in blade
   leave 1.2
   burp
-  bubble 4 handle, down
-  loop 8 guard, forward, facing up, x 3 around up
+  bubble 5 handle, down
+  loop 10 guard, forward forward down, facing up, x 3 around up
   bubble rest blade, up
 `,
   minutes: { median: 0.5, sigma: 0.2 },

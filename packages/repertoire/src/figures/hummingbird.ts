@@ -5,12 +5,13 @@ export const hummingbird: ShippedFigure = {
   name: 'Hummingbird',
   group: 'birds',
   recipe: `
-balloon hummingbird: 260 in body
-  leave 2.6
-  bubble 5 tail, back back down
-  loop 12 wing, up back left, facing left up, x 2 mirrored
-  bubble 3 head, forward up
-  flat 1.6 beak, forward
+balloon hummingbird: 160 in body
+  leave 4
+  bubble 4 tail, back back down
+  loop 8 wing, up up left left back, facing forward, x 2 mirrored
+  bubble 1.6 neck, forward forward up
+  pinch 2.4 head, up forward
+  flat 2 beak, forward
 finish with marker: eyes on head, 0.1 minutes
 `,
   minutes: { median: 0.6, sigma: 0.25 },

@@ -7,16 +7,16 @@ export const lion: ShippedFigure = {
   recipe: `
 balloon lion: 260 in body
   leave 3.8
-  bubble 2 nose, forward
+  bubble 2.4 nose, forward
   mark face
-  pinch 1.2 ear, up left, x 2 mirrored
+  pinch 1 ear, up up left back, x 2 mirrored
   bubble 2 neck, down back
   bubble 3 front leg, down down down left, x 2 mirrored
   lock
-  bubble 5.5 body, back
+  bubble 5 body, back
   bubble 3 hind leg, down down down left, x 2 mirrored
   lock
-  bubble 5 tail, up, bend 90 back
+  bubble 4 tail, up up back, bend 70 back
 
 balloon mane: 260 in mane
   leave 5

@@ -7,8 +7,8 @@ export const mouse: ShippedFigure = {
   recipe: `
 balloon mouse: 260 in body
   leave 8.8
-  bubble 2 nose, forward
-  loop 2.4 ear, up left, facing forward, x 2 mirrored
+  bubble 2.2 nose, forward
+  loop 1.5 ear, up left left, facing forward, x 2 mirrored
   bubble 1 paw, left
   bubble 1 paw, back
   bubble 1 paw, right

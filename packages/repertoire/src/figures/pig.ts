@@ -7,18 +7,17 @@ export const pig: ShippedFigure = {
   recipe: `
 balloon pig: 260 in body
   leave 4
-  bubble 1.5 snout, forward
-  bubble 1.2 ear, up left, x 2 mirrored
+  bubble 2 snout, forward
+  pinch 0.6 ear, up up up left, x 2 mirrored
+  bubble 0.8 neck, back
+  bubble 2.2 front leg, down down down left, x 2 mirrored
   lock
-  bubble 1 neck, back
-  bubble 2.4 front leg, down down left, x 2 mirrored
+  bubble 3.4 body, back, x 2 mirrored
   lock
-  bubble 4 body, back, x 2 mirrored
+  roll 3.4 body, back back back down
+  bubble 2.2 hind leg, down down down left, x 2 mirrored
   lock
-  roll 4 body, back back up
-  bubble 2.4 hind leg, down down left, x 2 mirrored
-  lock
-  bubble 2 tail, up back, bend 270 left
+  bubble 2.4 tail, up back, bend 270 left
 finish with marker: eyes on snout, 0.1 minutes
 `,
   minutes: { median: 0.9, sigma: 0.25 },

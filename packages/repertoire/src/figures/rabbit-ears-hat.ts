@@ -16,7 +16,7 @@ balloon band: 260 in band
 balloon ears: 260 in ears
   leave 2.5
   join to front
-  fold 18 ear, up up up left, facing forward, x 2 mirrored
+  fold 18 ear, up up up up left, facing forward, x 2 mirrored
   trim
 `,
   minutes: { median: 1, sigma: 0.25 },

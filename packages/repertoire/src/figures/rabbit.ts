@@ -7,16 +7,16 @@ export const rabbit: ShippedFigure = {
   recipe: `
 balloon rabbit: 260 in body
   leave 4.2
-  bubble 1.8 nose, forward down
-  bubble 4.5 ear, up up up left back, x 2 mirrored
+  bubble 2 nose, forward forward down
+  bubble 4.2 ear, up up up left back, x 2 mirrored
   lock
-  bubble 1 neck, down back
-  bubble 2.4 front leg, down down left, x 2 mirrored
+  bubble 1.4 neck, down down back
+  bubble 2.6 front leg, down down down left forward, x 2 mirrored
   lock
-  bubble 3 body, back back down
-  bubble 3 hind leg, forward forward down left, x 2 mirrored
+  bubble 3.2 body, back down
+  bubble 3 hind leg, forward forward left, x 2 mirrored
   lock
-  bubble 1 tail, back up
+  bubble 1.2 tail, back up
 finish with marker: eyes on nose, 0.1 minutes
 `,
   minutes: { median: 0.7, sigma: 0.25 },

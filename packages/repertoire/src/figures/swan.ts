@@ -6,10 +6,10 @@ export const swan: ShippedFigure = {
   group: 'birds',
   recipe: `
 balloon swan: 260 in body
-  leave 3.8
-  loop 13 wing, back back back left up, facing left left left up, x 2 mirrored
-  bubble 9 neck, up up up forward, bend 110 forward
-  bubble 2.5 head, forward down
+  leave 3.6
+  loop 13 wing, back back back left up, facing left left up, x 2 mirrored
+  bubble 9 neck, up up up up forward, bend 120 forward
+  bubble 2.4 head, forward down down
 finish with marker: eyes on head, 0.1 minutes
 `,
   minutes: { median: 0.7, sigma: 0.25 },

@@ -7,8 +7,8 @@ export const sword: ShippedFigure = {
   recipe: `
 balloon sword: 260 in blade
   leave 1.2
-  bubble 4 handle, down
-  fold 8 guard, left, facing forward, x 2 mirrored
+  bubble 5 handle, down
+  fold 11 guard, left, facing forward, x 2 mirrored
   bubble rest blade, up
 `,
   minutes: { median: 0.4, sigma: 0.2 },

@@ -6,18 +6,21 @@ export const turtle: ShippedFigure = {
   group: 'animals',
   recipe: `
 balloon turtle: 260 in body
-  inflate 16
-  bubble 2.2 head, forward forward up
+  inflate 20
+  bubble 2.4 head, forward forward up
+  pinch 1.2 front leg, left left forward down, x 2 mirrored
+  bubble 1.2 belly, back
   mark middle
-  pinch 1.6 front leg, forward left, x 2 mirrored
-  pinch 1.6 hind leg, back left, x 2 mirrored
-  bubble 1 tail, back
+  bubble 1.2 belly, back
+  pinch 1.2 hind leg, left left back down, x 2 mirrored
+  bubble 0.8 tail, back
   trim
 
 balloon shell: round-5 in shell
   join to middle
-  bubble 3.6 shell, up back
+  bubble 3.8 shell, up
 finish with marker: eyes on head, 0.1 minutes
+finish with marker: spots on shell, 0.15 minutes
 `,
   minutes: { median: 0.8, sigma: 0.25 },
   difficulty: 2,

@@ -2,7 +2,7 @@ import { across, cross, dot, plus, times, turned, type Vector } from '../shape/v
 import type { Camera, Seen } from './camera.ts';
 import type { Mark } from './faces.ts';
 import { pathThrough, short } from './path.ts';
-import { type Rubber, takesInk } from './rubber.ts';
+import { type Rubber, showsInk, takesInk } from './rubber.ts';
 
 const ink = '#15171b';
 
@@ -53,18 +53,19 @@ function stripe(
 }
 
 function inner(kind: Exclude<Mark['kind'], 'stripe'>, rubber: Rubber): string {
+  const pen = showsInk(rubber) ? ink : '#fff';
   switch (kind) {
     case 'eye':
       return `<ellipse rx="1.25" ry="1.55" fill="#fff" stroke="${ink}" stroke-width=".18"/><ellipse cy=".35" rx=".78" ry="1.05" fill="${ink}"/><circle cx="-.25" cy="-.15" r=".3" fill="#fff"/>`;
     case 'nose':
       return `<ellipse rx="1" ry=".72" fill="${ink}"/><ellipse cx="-.3" cy="-.28" rx=".28" ry=".18" fill="#fff"/>`;
     case 'smile':
-      return `<path d="M-1-.2Q0 1 1-.2" stroke="${ink}" stroke-width=".34"/>`;
+      return `<path d="M-1-.2Q0 1 1-.2" stroke="${pen}" stroke-width=".34"/>`;
     case 'spot':
       return `<circle r="1" fill="${rubber.deep}" opacity=".75"/>`;
     case 'cheek':
       return `<circle r="1" fill="#f48bb6" opacity=".7"/>`;
     case 'whiskers':
-      return `<path d="M-.4 0L-1-.3M-.4.15L-1 .3M.4 0L1-.3M.4.15L1 .3" stroke="${ink}" stroke-width=".12"/>`;
+      return `<path d="M-.4 0L-1-.3M-.4.15L-1 .3M.4 0L1-.3M.4.15L1 .3" stroke="${pen}" stroke-width=".12"/>`;
   }
 }

@@ -189,14 +189,14 @@ class Drawing {
       const ends = meeting.reduce((sum, bubble) => sum + (bubble.from === bubble.to ? 2 : 1), 0);
       const first = meeting[0];
       if (first === undefined || ends < 3) return;
-      const radius = Math.min(...meeting.map((bubble) => bubble.radius)) * this.#scale * 0.36;
+      const radius = Math.min(...meeting.map((bubble) => bubble.radius)) * this.#scale * 0.3;
       const spot = this.#seen(at);
       const rubber = this.#rubber(first.role);
       this.#things.push({
         strand: -1 - joint,
         place: 0,
         minor: true,
-        covers: [{ ...spot, near: spot.near + radius * 0.5, radius }],
+        covers: [{ ...spot, near: spot.near + radius * 0.2, radius }],
         draw: () => twist(spot.x, spot.y, radius, rubber),
       });
     });

@@ -55,6 +55,9 @@ const lightness = (hex: string): number => {
 /** Whether dark pen shows on the rubber; on darker rubber one draws in white. */
 export const takesInk = ({ body }: Rubber): boolean => lightness(body) > 0.22;
 
+/** Whether a fine black line shows on the rubber. */
+export const showsInk = ({ body }: Rubber): boolean => lightness(body) > 0.1;
+
 /** Body this light or lighter gets an edge that is darkened until it shows on paper. */
 const lightEdge = 0.26;
 
