@@ -24,6 +24,7 @@ const paths = [
   '/gigs/harbour-day/edit',
   '/repertoire',
   '/repertoire/dog',
+  '/repertoire/dog/edit',
   '/store',
   '/store/260-red',
   '/store/new',

@@ -92,10 +92,10 @@ test('figures, items, suppliers and prices are edited in place', async () => {
   await page.getByRole('textbox', { name: 'How many of 100 pop' }).fill('4');
   await page.getByRole('button', { name: 'Save the item' }).click();
   await page.getByRole('heading', { level: 1, name: /^You have/ }).waitFor();
-  await page.goto(`${url}/repertoire/dog`);
+  await page.goto(`${url}/repertoire/dog/edit`);
   await page.getByRole('textbox', { name: 'Minutes, the middle of ten' }).fill('0.7');
   await page.getByRole('button', { name: 'Save the figure' }).click();
-  await page.getByRole('heading', { level: 1, name: /^You can make/ }).waitFor();
+  await page.getByText('0.7 min').first().waitFor();
   await page.goto(`${url}/shopping/suppliers/new`);
   await page.getByRole('textbox', { name: 'Name' }).fill('Lamp Street Rubber');
   await page.getByRole('textbox', { name: 'Working days to your door' }).fill('2');

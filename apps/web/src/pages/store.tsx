@@ -10,6 +10,7 @@ import { Page } from '../frame/page.tsx';
 import { Empty } from '../parts/empty.tsx';
 import { ChoiceField, TextField } from '../parts/field.tsx';
 import { ItemName, rubberOfItem } from '../parts/item-name.tsx';
+import { Slot } from '../parts/slot.tsx';
 import { Undo } from '../parts/undo.tsx';
 import { Bag, Loose } from '../pictures/bag.tsx';
 import { rubberOf } from '../pictures/rubber.ts';
@@ -67,27 +68,6 @@ export function Store(): ReactElement {
 }
 
 const sizeOfItem = (item: Item): string => (item.kind === 'balloon' ? item.size : 'tools and sundries');
-
-interface SlotProps {
-  readonly label: string;
-  readonly value: string;
-  readonly onChange: (value: string) => void;
-  readonly options: readonly (readonly [string, string])[];
-}
-/** One underlined word of a sentence that opens a list. */
-export function Slot({ label, value, onChange, options }: SlotProps): ReactElement {
-  return (
-    <span className="slot">
-      <select aria-label={label} value={value} onChange={(event) => onChange(event.target.value)}>
-        {options.map(([id, text]) => (
-          <option key={id} value={id}>
-            {text}
-          </option>
-        ))}
-      </select>
-    </span>
-  );
-}
 
 function StockTable({ items, lines }: { readonly items: readonly Item[]; readonly lines: readonly StockLine[] }): ReactElement {
   const { book } = useBook();

@@ -42,7 +42,7 @@ export function rubberOf(colour: Colour | undefined): Rubber {
 }
 
 /** The body colour as `#rrggbb`, or the name of a shipped shade. */
-export function shadeOf(colour: Colour | undefined): string {
+function shadeOf(colour: Colour | undefined): string {
   if (colour?.body !== undefined && readHex(colour.body) !== undefined) return colour.body;
   return shadeNamed(colour?.id ?? '') ?? shadeNamed(colour?.name ?? '') ?? 'grey';
 }

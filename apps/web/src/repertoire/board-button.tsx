@@ -1,6 +1,6 @@
 import type { Book } from '@twistwright/books';
 import { type ReactElement, useState } from 'react';
-import { Slot } from '../pages/store.tsx';
+import { Slot } from '../parts/slot.tsx';
 
 /** Opens the menu board to print: of one gig, or of all figures, on a paper that is chosen. */
 export function BoardButton({ book }: { readonly book: Book }): ReactElement {

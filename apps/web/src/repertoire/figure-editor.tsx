@@ -11,7 +11,6 @@ import { Page } from '../frame/page.tsx';
 import { Lost } from '../pages/lost.tsx';
 import { Because } from '../parts/because.tsx';
 import { ChoiceField, Group, TextField } from '../parts/field.tsx';
-import { counted } from '../words/counted.ts';
 import type { Design } from './drawing-ask.ts';
 import { Svg } from './figure-picture.tsx';
 import { FrameMaker } from './frame-maker.tsx';
@@ -275,7 +274,7 @@ function Outcome({ design, isNew, name }: OutcomeProps): ReactElement {
             <b>
               {worst === undefined ? 'It fits.' : worst.verdict === 'tight' ? 'It is tight.' : `“${worst.name}” does not fit its balloon.`}
             </b>{' '}
-            {counted(made.bubbles, 'bubble')}, about {made.minutes.toFixed(1)} min.
+            {made.bubbles} {made.bubbles === 1 ? 'bubble' : 'bubbles'}, about {made.minutes.toFixed(1)} min.
           </p>
           {worst?.changes.slice(0, 3).map((entry) => (
             <p className="note" key={entry.sentence}>

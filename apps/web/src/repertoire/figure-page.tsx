@@ -11,13 +11,13 @@ import {
 } from '@twistwright/planner';
 import { learningOrder, readRecipe, type Step, stepsOf, type View } from '@twistwright/repertoire';
 import { roundToMoney, showMoney } from '@twistwright/units';
-import { lazy, type ReactElement, Suspense, useMemo, useState } from 'react';
+import { lazy, type ReactElement, Suspense, useEffect, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { Page } from '../frame/page.tsx';
 import { Lost } from '../pages/lost.tsx';
-import { Slot } from '../pages/store.tsx';
 import { Because } from '../parts/because.tsx';
 import { Refusal } from '../parts/refusal.tsx';
+import { Slot } from '../parts/slot.tsx';
 import { rubberOf } from '../pictures/rubber.ts';
 import { Swatch } from '../pictures/swatch.tsx';
 import { stockIn } from '../store/stock-in.ts';
@@ -29,7 +29,10 @@ import { canTurn } from './can-turn.ts';
 import { minutesWords, substituteWords } from './repertoire-words.ts';
 import { useBody } from './use-drawing.ts';
 
-const TurnedFigure = lazy(() => import('./turned-figure.tsx').then((module) => ({ default: module.TurnedFigure })));
+/** Whether bodies can be drawn here, and the code for it, begun as soon as this page is wanted. */
+const isAble = canTurn();
+const turning = isAble ? import('./turned-figure.tsx') : undefined;
+const TurnedFigure = lazy(async () => ({ default: (await (turning ?? import('./turned-figure.tsx'))).TurnedFigure }));
 
 /** One figure: how it looks, how it is made, from what, how fast. */
 export function FigurePage(): ReactElement {
@@ -73,6 +76,9 @@ function ReadFigure({ book, figure, facts }: Shown): ReactElement {
   );
   const [at, setAt] = useState<number>();
   const step = at === undefined ? undefined : steps[at];
+  useEffect(() => {
+    performance.mark('figure page');
+  }, []);
   const { middle, spread } = minutesWords(facts.minutes);
   const { verdict } = facts.air;
   return (
@@ -83,7 +89,7 @@ function ReadFigure({ book, figure, facts }: Shown): ReactElement {
             {figure.name}, {middle}.
           </h1>
           <p className="lead">
-            {spread === '' ? '' : `${spread.slice(1, -1)} minutes nine times in ten. `}
+            {spread === '' ? '' : `${spread.slice(1, -1)} minutes eight times in ten. `}
             {sentenceOf(facts)} {verdict === 'fits' ? 'It fits.' : verdict === 'tight' ? 'It is tight.' : 'It does not fit its balloon.'}
           </p>
         </div>
@@ -147,7 +153,6 @@ interface LookProps {
 function Look({ book, figure, way, upToMove }: LookProps): ReactElement {
   const drawable = { book, recipe: figure.recipe, colourway: way };
   const body = useBody(drawable);
-  const [isAble] = useState(canTurn);
   const [isFlat, setFlat] = useState(!isAble);
   const [view, setView] = useState<View | ''>('');
   const says = `${figure.name}${way === undefined ? '' : ` in ${way.name.toLowerCase()}`}`;

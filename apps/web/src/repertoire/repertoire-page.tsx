@@ -12,8 +12,8 @@ import { roundToMoney, showMoney } from '@twistwright/units';
 import { type ReactElement, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { Page } from '../frame/page.tsx';
-import { Slot } from '../pages/store.tsx';
 import { Empty } from '../parts/empty.tsx';
+import { Slot } from '../parts/slot.tsx';
 import { rubberOf } from '../pictures/rubber.ts';
 import { Swatch } from '../pictures/swatch.tsx';
 import { stockIn } from '../store/stock-in.ts';
@@ -207,7 +207,7 @@ function Stand({
           <>
             <b>{minutesWords(facts.minutes).middle}</b> <span className="sp">{minutesWords(facts.minutes).spread}</span>
             <br />
-            {counted(facts.bubbles, 'bubble')}
+            {facts.bubbles} {facts.bubbles === 1 ? 'bubble' : 'bubbles'}
             {facts.air.verdict === 'fits' ? ', fits' : ''}
             {way?.cost === undefined ? '' : `, ${showMoney(roundToMoney(way.cost), book.business.currency)}`}
             {facts.air.verdict !== 'fits' && (
