@@ -1,5 +1,8 @@
 import type { Money } from '@twistwright/units';
 
+/** Minor units for one mile, of which four decimals count: 72.5 is 72.5 cents. What is driven is charged exactly and rounded once. */
+export type MileRate = number;
+
 /** Rates and rules behind a quote. Amounts are minor units; every key has a shipped default of nothing charged. */
 export interface ChargeSettings {
   readonly hourly?: Money;
@@ -9,7 +12,7 @@ export interface ChargeSettings {
   readonly byKind?: Readonly<
     Record<string, { readonly hourly?: Money; readonly minimum?: Money; readonly perPiece?: Money; readonly perHead?: Money }>
   >;
-  readonly travel?: { readonly freeMiles: number; readonly perMile: Money };
+  readonly travel?: { readonly freeMiles: number; readonly perMile: MileRate };
   /** Being on station before the start: free minutes, then per 15 minutes begun, per artist. */
   readonly early?: { readonly freeMinutes: number; readonly perQuarter: Money };
   /** Overtime per 15 minutes begun, per artist. */
@@ -20,7 +23,7 @@ export interface ChargeSettings {
   /** Days before the gig by which the balance is due. */
   readonly balanceDaysBefore?: number;
   /** Costs per mile driven for the floor under the price: editable, with source and year. */
-  readonly mileCost?: { readonly perMile: Money; readonly source: string; readonly year: number };
+  readonly mileCost?: { readonly perMile: MileRate; readonly source: string; readonly year: number };
   /** What a year costs whether or not there are gigs, and how many gigs share it. */
   readonly fixedCosts?: { readonly perYear: Money; readonly gigsPerYear: number };
   /** Share of the fee put aside for tax, basis points. */

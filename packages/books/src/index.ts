@@ -2,7 +2,7 @@ export type { Artist } from './artist.ts';
 export { type Book, emptyBook } from './book.ts';
 export type { Business, Contact, PlanningSettings, Pump, ServicePromise, Settings, ToolWish } from './business.ts';
 export { type Caution, cautions, deference, type PrescribedWording, prescribedWording, swordCaution } from './cautions.ts';
-export type { ChargeSettings } from './charge-settings.ts';
+export type { ChargeSettings, MileRate } from './charge-settings.ts';
 export { type CheckOptions, checkBook } from './check-book.ts';
 export { balloonFor, balloonsByLook } from './check-figures.ts';
 export { sizesOf } from './check-names.ts';

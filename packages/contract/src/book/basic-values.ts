@@ -72,3 +72,9 @@ export const factor = z.number().gt(0).max(100);
 export const basisPoints = z.int().min(0).max(10_000);
 /** Miles, one way. */
 export const miles = z.number().min(0).max(30_000);
+/** Minor units for a mile; four decimals count. No `multipleOf`: validators that divide in binary would refuse 0.3. */
+export const mileRate = z
+  .number()
+  .min(0)
+  .max(1_000_000)
+  .meta({ description: 'Minor units (pence, cents, yen) for a mile; four decimals count', examples: [45, 72.5] });

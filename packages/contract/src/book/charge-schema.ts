@@ -1,6 +1,6 @@
 import type { ChargeSettings } from '@twistwright/books';
 import { z } from 'zod';
-import { amount, basisPoints, miles, minutes, name } from './basic-values.ts';
+import { amount, basisPoints, mileRate, miles, minutes, name } from './basic-values.ts';
 import { byText } from './record.ts';
 
 export const chargeSettingsSchema = z
@@ -17,13 +17,13 @@ export const chargeSettingsSchema = z
         }),
       ),
     ),
-    travel: z.exactOptional(z.strictObject({ freeMiles: miles, perMile: amount })),
+    travel: z.exactOptional(z.strictObject({ freeMiles: miles, perMile: mileRate })),
     early: z.exactOptional(z.strictObject({ freeMinutes: minutes, perQuarter: amount })),
     overtime: z.exactOptional(z.strictObject({ perQuarter: amount })),
     tax: z.exactOptional(z.strictObject({ basisPoints, name, source: z.exactOptional(name) })),
     deposit: z.exactOptional(z.strictObject({ basisPoints, least: z.exactOptional(amount) })),
     balanceDaysBefore: z.exactOptional(z.int().min(0).max(730)),
-    mileCost: z.exactOptional(z.strictObject({ perMile: amount, source: name, year: z.int().min(1900).max(2200) })),
+    mileCost: z.exactOptional(z.strictObject({ perMile: mileRate, source: name, year: z.int().min(1900).max(2200) })),
     fixedCosts: z.exactOptional(z.strictObject({ perYear: amount, gigsPerYear: z.int().min(1).max(100_000) })),
     taxReserve: z.exactOptional(z.strictObject({ basisPoints, source: z.exactOptional(name) })),
     preparationMinutes: z.exactOptional(minutes),

@@ -67,3 +67,18 @@ test('pieces made to order are charged by the piece', () => {
   const charge = chargeFor(pieces, { ...gig, kind: 'made to order', order }, [0]);
   expect(charge.lines.map((line) => [line.how, line.amount])).toEqual([['12 at £9.00', 10_800]]);
 });
+
+test('rates of a mile are exact to the ten-thousandth of a minor unit, rounded once, half up', () => {
+  const at = (perMile: number, miles: number, currency = 'USD') => {
+    const charge: ChargeSettings = { mileCost: { perMile, source: 'a tax office', year: 2026 }, travel: { freeMiles: 0, perMile } };
+    const there: Book = { ...emptyBook({ name: 'A business', currency, zone: 'America/Chicago' }), settings: { charge } };
+    const made = chargeFor(there, { ...gig, where: { name: 'there', miles } }, [0]);
+    return [made.floor.miles, made.lines[1]?.amount, made.lines[1]?.how.split(' at ')[1]];
+  };
+  // 100 miles there and back at 72.5 cents are 145 dollars; 2.1 miles are 304.5 cents, which binary fractions would put below the half.
+  expect(at(72.5, 100)).toEqual([14_500, 14_500, '$0.725']);
+  expect(at(72.5, 2.1)).toEqual([305, 305, '$0.725']);
+  expect(at(0.0001, 5000)).toEqual([1, 1, '$0.000001']);
+  expect(at(80.5, 10, 'JPY')).toEqual([1610, 1610, '¥80.5']);
+  expect(at(45, 12.5, 'GBP')).toEqual([1125, 1125, '£0.45']);
+});

@@ -1,12 +1,12 @@
-import { type Book, chargeSettingsOf, type Gig } from '@twistwright/books';
+import { type Book, chargeSettingsOf, type Gig, type MileRate } from '@twistwright/books';
 import {
   add,
   addDays,
+  exponentOf,
   type LocalDate,
   type Money,
   minuteOf,
   money,
-  roundToMoney,
   type Spread,
   scale,
   showMoney,
@@ -83,7 +83,7 @@ export function chargeFor(book: Book, gig: Gig, materials: ArrayLike<number>): C
   const artists = Math.max(1, gig.artists.length);
   const minutes = trueMinutes(book, gig, artists);
   const milesDriven = 2 * (gig.where?.miles ?? 0);
-  const miles = settings.mileCost === undefined ? zero : roundToMoney(milesDriven * settings.mileCost.perMile);
+  const miles = settings.mileCost === undefined ? zero : forMiles(milesDriven, settings.mileCost.perMile);
   const fixedShare =
     settings.fixedCosts === undefined
       ? zero
@@ -172,8 +172,8 @@ function linesOf(book: Book, gig: Gig): readonly ChargeLine[] {
   if (settings.travel !== undefined && beyond > 0)
     lines.push({
       what: 'Travel',
-      how: `${trim(beyond)} miles beyond the free ${trim(settings.travel.freeMiles)}, there and back, at ${show(settings.travel.perMile)}`,
-      amount: roundToMoney(2 * beyond * settings.travel.perMile),
+      how: `${trim(beyond)} miles beyond the free ${trim(settings.travel.freeMiles)}, there and back, at ${showRate(settings.travel.perMile, book)}`,
+      amount: forMiles(2 * beyond, settings.travel.perMile),
     });
   const early = Math.max(0, (gig.agreement?.earlyMinutes ?? 0) - (settings.early?.freeMinutes ?? 0));
   if (settings.early !== undefined && early > 0) {
@@ -185,6 +185,17 @@ function linesOf(book: Book, gig: Gig): readonly ChargeLine[] {
     });
   }
   return lines;
+}
+/** Money for so many miles, to the thousandth of a mile, at minor units with up to four decimals; exact, rounded once. */
+const forMiles = (miles: number, rate: MileRate): Money => scale(money(Math.round(rate * 10_000)), Math.round(miles * 1000), 10_000_000);
+/** "£0.45", "$0.725". */
+function showRate(rate: MileRate, book: Book): string {
+  const { currency } = book.business;
+  const whole = money(Math.floor(rate));
+  const rest = String(Number((rate - whole).toFixed(4))).slice(2);
+  if (rest === '') return showMoney(whole, currency);
+  const digits = exponentOf(currency) === 0 ? `.${rest}` : rest;
+  return showMoney(whole, currency).replace(/\d(?=\D*$)/, (last) => last + digits);
 }
 const atLeast = (line: ChargeLine, minimum: Money, show: (amount: Money) => string): ChargeLine =>
   line.amount >= minimum ? line : { ...line, how: `minimum of ${show(minimum)}, as ${line.how} is less`, amount: minimum };
