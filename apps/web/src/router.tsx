@@ -85,6 +85,11 @@ const supplier = createRoute({
   path: '/shopping/suppliers/$supplier',
   component: lazyRouteComponent(() => import('./pages/supplier-edit.tsx'), 'SupplierEdit'),
 });
+const firstKit = createRoute({
+  getParentRoute: () => open,
+  path: '/first-kit',
+  component: lazyRouteComponent(() => import('./kit/first-kit.tsx'), 'FirstKit'),
+});
 const book = createRoute({
   getParentRoute: () => open,
   path: '/book',
@@ -95,7 +100,24 @@ export const router = createRouter({
   routeTree: root.addChildren([
     start,
     placesList,
-    open.addChildren([home, diary, gigs, newGig, gig, editGig, repertoire, figure, figureEditor, store, item, shopping, suppliers, supplier, book]),
+    open.addChildren([
+      home,
+      diary,
+      gigs,
+      newGig,
+      gig,
+      editGig,
+      repertoire,
+      figure,
+      figureEditor,
+      store,
+      item,
+      shopping,
+      suppliers,
+      supplier,
+      firstKit,
+      book,
+    ]),
   ]),
   defaultPreload: 'intent',
   scrollRestoration: true,

@@ -14,9 +14,10 @@ export const bookLists = [
   'needs',
   'orders',
   'moves',
+  'kits',
 ] as const;
 export type BookList = (typeof bookLists)[number];
-export type EntryOf<L extends BookList> = Book[L][number];
+export type EntryOf<L extends BookList> = NonNullable<Book[L]>[number];
 
 /** One change of the book. */
 export type Change =
@@ -29,7 +30,7 @@ export type Change =
 export function bookAfter(book: Book, change: Change): Book {
   if ('business' in change) return { ...book, business: change.business };
   if ('settings' in change) return { ...book, settings: change.settings };
-  const entries: readonly { readonly id: string }[] = book[change.list];
+  const entries: readonly { readonly id: string }[] = book[change.list] ?? [];
   if ('remove' in change) return { ...book, [change.list]: entries.filter((entry) => entry.id !== change.remove) };
   const isKnown = entries.some((entry) => entry.id === change.put.id);
   return {
@@ -43,7 +44,7 @@ export function undoing(book: Book, change: Change): Change {
   if ('business' in change) return { business: book.business };
   if ('settings' in change) return { settings: book.settings ?? {} };
   const id = 'remove' in change ? change.remove : change.put.id;
-  const entries: readonly { readonly id: string }[] = book[change.list];
+  const entries: readonly { readonly id: string }[] = book[change.list] ?? [];
   const before = entries.find((entry) => entry.id === id);
   return before === undefined ? { list: change.list, remove: id } : ({ list: change.list, put: before } as Change);
 }

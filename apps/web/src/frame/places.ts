@@ -6,4 +6,5 @@ export const places = [
   { to: '/store', name: 'Store' },
   { to: '/shopping', name: 'Shopping' },
   { to: '/book', name: 'Book' },
+  { to: '/first-kit', name: 'First kit' },
 ] as const;

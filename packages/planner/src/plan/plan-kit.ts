@@ -1,15 +1,17 @@
 import type { Book } from '@twistwright/books';
-import { fail, type Money, ok, type Problem, type Result } from '@twistwright/units';
+import { fail, type Money, money, ok, type Problem, type Result } from '@twistwright/units';
 import {
   type BookKitWishes,
   checkKit,
   describeKit,
+  type FoundKit,
   findKit,
   growthPurchasesOf,
   type Kit,
   type KitCurve,
   type KitLasting,
   type KitLimits,
+  type KitProblem,
   kitCurve,
   kitProblemOf,
   lastingOf,
@@ -50,7 +52,7 @@ export interface PlanKitOptions extends KitLimits {
 export function planKit(book: Book, wishes: BookKitWishes, options: PlanKitOptions = {}): Result<KitPlan> {
   const problem = kitProblemOf(book, wishes);
   if (!problem.ok) return problem;
-  const found = findKit(problem.value, options);
+  const found = findKit(problem.value, { ...options, ...startOf(problem.value, options) });
   if (!found.ok) return withNearest(found.error, () => leastBudget(problem.value), wishes.budget);
   const { model, bought } = found.value;
   const curve = options.curvePoints === undefined ? undefined : kitCurve(problem.value, options.curvePoints);
@@ -64,6 +66,36 @@ export function planKit(book: Book, wishes: BookKitWishes, options: PlanKitOptio
     warnings: checkKit(problem.value),
     ...(curve?.ok === true ? { curve: curve.value } : {}),
   });
+}
+
+/** Smaller budgets that are looked at first. */
+const rungs = 6;
+
+/**
+ * A purchase to begin with: soon found for smaller budgets, each from the one before. What grows with the money is often better than what is
+ * found at once for all of it.
+ */
+function startOf(problem: KitProblem, options: PlanKitOptions): Pick<KitLimits, 'start'> {
+  if (options.effort === 'soon' || options.start !== undefined) return options.start === undefined ? {} : { start: options.start };
+  const { budget } = problem.wishes;
+  const least = leastBudget(problem) ?? budget;
+  let start: ReadonlyMap<string, number> | undefined;
+  for (let rung = 1; rung < rungs && least < budget; rung++) {
+    const smaller = money(Math.round(least + ((budget - least) * rung) / rungs));
+    const found = findKit(
+      { ...problem, wishes: { ...problem.wishes, budget: smaller } },
+      { effort: 'soon', ...(options.seed === undefined ? {} : { seed: options.seed }), ...(start === undefined ? {} : { start }) },
+    );
+    if (found.ok) start = boughtOffers(found.value);
+  }
+  return start === undefined ? {} : { start };
+}
+
+/** Bags by offer, to begin another search with. */
+export function boughtOffers({ model, bought }: FoundKit): ReadonlyMap<string, number> {
+  const bags = new Map<string, number>();
+  for (const [b, bag] of model.bags.entries()) if (bought[b] === 1) bags.set(bag.offer.id, (bags.get(bag.offer.id) ?? 0) + 1);
+  return bags;
 }
 
 /** Refusals carry what would be possible; nothing is added where the search has said so already. */

@@ -1,0 +1,124 @@
+import type { KitPlan } from '@twistwright/planner';
+import { decimalOf } from '@twistwright/units';
+import type { ReactElement } from 'react';
+import { useBook } from '../book/use-book.ts';
+import { counted, listed, sentence } from '../words/counted.ts';
+import { figureName, of100, offerName } from './kit-words.ts';
+
+interface BeyondProps {
+  readonly plan: KitPlan;
+  readonly onPutIn: (offers: readonly string[]) => void;
+}
+
+/** The best next purchases in order, with what each brings for its money. */
+export function NextSection({ plan, onPutIn }: BeyondProps): ReactElement | null {
+  const { book } = useBook();
+  const { currency } = book.business;
+  if (plan.next.length === 0) return null;
+  return (
+    <section>
+      <h2>What to buy next, the most for the money first.</h2>
+      <div className="scroll">
+        <table>
+          <caption className="skip">Next purchases</caption>
+          <thead>
+            <tr>
+              <th scope="col">Bag</th>
+              <th scope="col" className="num">
+                {currency}
+              </th>
+              <th scope="col" className="num">
+                Then met, of 100
+              </th>
+              <th scope="col" className="roomy">
+                Brings
+              </th>
+              <th scope="col">
+                <span className="skip">Put in</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {plan.next.map((next) => (
+              <tr key={next.offers.join(' ')}>
+                <th scope="row">{listed(next.offers.map((offer) => offerName(book, offer)))}</th>
+                <td className="num">{decimalOf(next.cost, currency)}</td>
+                <td className="num">
+                  {(100 * next.metAfter).toFixed(1)} <span className="sp">(+{(100 * next.gain).toFixed(1)})</span>
+                </td>
+                <td className="roomy">
+                  {next.unlocks.length === 0 ? 'more choice, more pieces' : next.unlocks.map((id) => figureName(book, id)).join(', ')}
+                </td>
+                <td className="num noprint">
+                  <button
+                    type="button"
+                    className="btn plain"
+                    aria-label={`Put in ${offerName(book, next.offers[0] ?? '')}`}
+                    onClick={() => onPutIn(next.offers)}
+                  >
+                    Put in
+                  </button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+/** Figures that the kit does not make, and the cheapest that would bring each in. */
+export function LeftOutSection({ plan, onPutIn }: BeyondProps): ReactElement | null {
+  const { book } = useBook();
+  const { currency } = book.business;
+  const { leftOut } = plan.kit;
+  const asked = leftOut.reduce((sum, left) => sum + left.share, 0);
+  if (leftOut.length === 0) return null;
+  return (
+    <section>
+      <h2>
+        {sentence(counted(leftOut.length, 'figure'))} left out; {of100(asked)} of 100 guests ask for {leftOut.length === 1 ? 'it' : 'them'}.
+      </h2>
+      <div className="scroll">
+        <table>
+          <caption className="skip">Figures that are left out</caption>
+          <thead>
+            <tr>
+              <th scope="col">Figure</th>
+              <th scope="col" className="num">
+                Asked for, of 100
+              </th>
+              <th scope="col" className="num">
+                Would cost, {currency}
+              </th>
+              <th scope="col" className="roomy">
+                For
+              </th>
+              <th scope="col">
+                <span className="skip">Put in</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {leftOut.map((left) => (
+              <tr key={left.figure}>
+                <th scope="row">{left.name}</th>
+                <td className="num">{(100 * left.share).toFixed(1)}</td>
+                <td className="num">{left.cost === undefined ? 'not for sale' : decimalOf(left.cost, currency)}</td>
+                <td className="roomy">{listed(left.offers.map((offer) => offerName(book, offer)))}</td>
+                <td className="num noprint">
+                  {left.cost !== undefined && (
+                    <button type="button" className="btn plain" aria-label={`Bring ${left.name} in`} onClick={() => onPutIn(left.offers)}>
+                      Bring it in
+                    </button>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

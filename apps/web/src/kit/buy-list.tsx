@@ -1,0 +1,173 @@
+import type { Kit } from '@twistwright/planner';
+import { decimalOf, type Money, showMoney } from '@twistwright/units';
+import { type ReactElement, type ReactNode, useState } from 'react';
+import { useBook } from '../book/use-book.ts';
+import { rubberOfItem } from '../parts/item-name.tsx';
+import { Unbroken } from '../parts/unbroken.tsx';
+import { Bag } from '../pictures/bag.tsx';
+import { sentence } from '../words/counted.ts';
+import type { QuickKit } from './kit-ask.ts';
+import { buySentence, of100, whyText } from './kit-words.ts';
+import { ToolPicture } from './tool-picture.tsx';
+
+interface BuyListProps {
+  readonly quick: QuickKit;
+  readonly forcedIn: readonly string[];
+  /** Takes an offer or a tool out of what may be bought. */
+  readonly onTakeOut: (id: string) => void;
+}
+
+/** What to buy, by shop: a box, what it is, why it is there, what is lost without it, what it costs. */
+export function BuyList({ quick, forcedIn, onTakeOut }: BuyListProps): ReactElement {
+  const { book } = useBook();
+  const { currency } = book.business;
+  const { kit } = quick;
+  const elsewhere = kit.tools.filter((tool) => !kit.shops.some((shop) => shop.supplier === tool.supplier));
+  return (
+    <section className="buy">
+      <h2>{buySentence(quick, currency)}</h2>
+      <p className="note" style={{ margin: '6px 0 16px' }}>
+        Each box is for ticking in the shop. Prices in {currency}.
+      </p>
+      {kit.shops.map((shop) => (
+        <Shop key={shop.supplier} name={shop.name} carriage={shop.shipping} total={(shop.goods + shop.shipping) as Money}>
+          <Tools tools={kit.tools.filter((tool) => tool.supplier === shop.supplier)} onTakeOut={onTakeOut} />
+          {kit.lines
+            .filter((line) => line.supplier === shop.supplier)
+            .map((line) => (
+              <Line key={line.offer} line={line} isForced={forcedIn.includes(line.offer)} onTakeOut={onTakeOut} />
+            ))}
+        </Shop>
+      ))}
+      {elsewhere.length > 0 && (
+        <Shop name="Anywhere" carriage={0 as Money} total={elsewhere.reduce((sum, tool) => sum + tool.price, 0) as Money}>
+          <Tools tools={elsewhere} onTakeOut={onTakeOut} />
+        </Shop>
+      )}
+      <p className="together">
+        <span>Together</span>
+        <span>{showMoney(kit.spent, currency)}</span>
+      </p>
+    </section>
+  );
+}
+
+function Shop({
+  name,
+  carriage,
+  total,
+  children,
+}: {
+  readonly name: string;
+  readonly carriage: Money;
+  readonly total: Money;
+  readonly children: ReactNode;
+}): ReactElement {
+  const { book } = useBook();
+  const { currency } = book.business;
+  return (
+    <div className="shop">
+      <h3>
+        {name} <span className="sp">{showMoney(total, currency)}</span>
+      </h3>
+      <ul className="kits">
+        {children}
+        {carriage > 0 && (
+          <li className="kit carriage">
+            <span>Carriage</span>
+            <span className="num">{decimalOf(carriage, currency)}</span>
+          </li>
+        )}
+      </ul>
+    </div>
+  );
+}
+
+function Tools({ tools, onTakeOut }: { readonly tools: Kit['tools']; readonly onTakeOut: (id: string) => void }): ReactElement {
+  return (
+    <>
+      {tools.map((tool) => (
+        <Row
+          key={tool.tool}
+          picture={<ToolPicture name={tool.name} />}
+          name={sentence(tool.name)}
+          count="1 piece"
+          why={tool.why === 'must-have' ? 'Needed from the first gig.' : 'A spare, with money that is left.'}
+          price={tool.price}
+          onTakeOut={() => onTakeOut(tool.tool)}
+        />
+      ))}
+    </>
+  );
+}
+
+interface LineProps {
+  readonly line: Kit['lines'][number];
+  readonly isForced: boolean;
+  readonly onTakeOut: (id: string) => void;
+}
+function Line({ line, isForced, onTakeOut }: LineProps): ReactElement {
+  const { book } = useBook();
+  const item = book.items.find((one) => one.id === book.offers.find((offer) => offer.id === line.offer)?.item);
+  const size = line.pieces / line.bags;
+  const lost = of100(line.lossWithout);
+  return (
+    <Row
+      picture={item?.kind === 'balloon' ? <Bag rubber={rubberOfItem(book, item)} /> : <ToolPicture name={line.name} />}
+      name={line.name}
+      count={`${line.bags} ${line.bags === 1 ? 'bag' : 'bags'} of ${size}`}
+      why={
+        <>
+          {isForced ? 'You have put it in. ' : ''}
+          <Unbroken text={whyText(line.name, line.why)} />{' '}
+          <span className="sp">Without it {lost === 0 ? 'under 1' : lost} of 100 requests are lost.</span>
+          {line.mix !== undefined && (
+            <span className="sp">
+              {' '}
+              Colours by chance: {line.mix.map((one) => `${offerItem(book, one.item)} at least ${one.atLeast}`).join(', ')} in nine bags of
+              ten.
+            </span>
+          )}
+        </>
+      }
+      price={line.cost}
+      onTakeOut={() => onTakeOut(line.offer)}
+    />
+  );
+}
+const offerItem = (book: ReturnType<typeof useBook>['book'], id: string): string => {
+  const item = book.items.find((one) => one.id === id);
+  return item?.kind === 'balloon' ? item.colour : (item?.name ?? id);
+};
+
+interface RowProps {
+  readonly picture: ReactElement;
+  readonly name: string;
+  readonly count: string;
+  readonly why: ReactNode;
+  readonly price: Money;
+  readonly onTakeOut: () => void;
+}
+function Row({ picture, name, count, why, price, onTakeOut }: RowProps): ReactElement {
+  const { book } = useBook();
+  const [isBought, setBought] = useState(false);
+  return (
+    <li className="kit">
+      <label className="pick">
+        <input type="checkbox" className="tick" checked={isBought} onChange={(event) => setBought(event.target.checked)} />
+        <span className="pic2">{picture}</span>
+        <span className="nm2">
+          <b>
+            <Unbroken text={name} />
+          </b>
+          <small>{count}</small>
+        </span>
+      </label>
+      <span className="un">{why}</span>
+      <button type="button" className="btn plain noprint" aria-label={`Take out ${name}`} onClick={onTakeOut}>
+        Take out
+      </button>
+      <span className="num">{decimalOf(price, book.business.currency)}</span>
+    </li>
+  );
+}

@@ -1,0 +1,132 @@
+import type { SavedKit } from '@twistwright/books';
+import type { BookKitWishes, KitPlan } from '@twistwright/planner';
+import { showMoney } from '@twistwright/units';
+import { type ReactElement, useState } from 'react';
+import { useBook } from '../book/use-book.ts';
+import { counted } from '../words/counted.ts';
+import { figureName, of100, offerName } from './kit-words.ts';
+import { useOtherKit } from './use-kit.ts';
+
+interface CompareProps {
+  readonly plan: KitPlan;
+  readonly wishes: BookKitWishes;
+}
+interface Kept {
+  readonly name: string;
+  readonly wishes: BookKitWishes;
+}
+
+/** Two kits side by side: the one on the page, and one that was kept before. */
+export function CompareSection({ plan, wishes }: CompareProps): ReactElement {
+  const { book } = useBook();
+  const { currency } = book.business;
+  const [kept, setKept] = useState<Kept>();
+  const other = useOtherKit(kept?.wishes);
+  const saved = book.kits ?? [];
+  const choose = (id: string): void => {
+    const kit = saved.find((one: SavedKit) => one.id === id);
+    if (kit !== undefined) setKept({ name: kit.name, wishes: kit.wishes });
+  };
+  return (
+    <section>
+      <h2>
+        {kept === undefined
+          ? 'Hold two kits side by side.'
+          : other === undefined
+            ? 'Working out the other kit …'
+            : comparedSentence(plan, other, kept.name)}
+      </h2>
+      <div className="row noprint" style={{ marginTop: 12 }}>
+        <button
+          type="button"
+          className="btn"
+          onClick={() => setKept({ name: `the kit for ${showMoney(wishes.budget, currency)}`, wishes })}
+        >
+          Keep this one beside
+        </button>
+        {saved.length > 0 && (
+          <label className="choice">
+            <span className="skip">A saved kit to hold beside</span>
+            <span className="chooser">
+              <select className="in" value="" onChange={(event) => choose(event.target.value)}>
+                <option value="">or a saved kit</option>
+                {saved.map((kit) => (
+                  <option key={kit.id} value={kit.id}>
+                    {kit.name}
+                  </option>
+                ))}
+              </select>
+            </span>
+          </label>
+        )}
+        {kept !== undefined && (
+          <button type="button" className="btn plain" onClick={() => setKept(undefined)}>
+            Put it away
+          </button>
+        )}
+      </div>
+      {kept === undefined && (
+        <p className="note more">Keep this one, then move the sliders: both stand here with what is only in one of them.</p>
+      )}
+      {kept !== undefined && other !== undefined && (
+        <div className="sides">
+          <Side title="This kit" plan={plan} beside={other} />
+          <Side title={kept.name} plan={other} beside={plan} />
+        </div>
+      )}
+    </section>
+  );
+}
+
+function comparedSentence(plan: KitPlan, other: KitPlan, name: string): string {
+  const difference = of100(plan.kit.met) - of100(other.kit.met);
+  if (difference === 0) return `This kit meets as many requests as ${name}.`;
+  return `This kit meets ${Math.abs(difference)} of 100 requests ${difference > 0 ? 'more' : 'fewer'} than ${name}.`;
+}
+
+function Side({ title, plan, beside }: { readonly title: string; readonly plan: KitPlan; readonly beside: KitPlan }): ReactElement {
+  const { book } = useBook();
+  const { currency } = book.business;
+  const { kit, lasting } = plan;
+  const bagsElsewhere = new Map(beside.kit.lines.map((line) => [line.offer, line.bags]));
+  const onlyHere = [
+    ...kit.lines.flatMap((line) => {
+      const more = line.bags - (bagsElsewhere.get(line.offer) ?? 0);
+      return more > 0 ? [`${counted(more, 'bag')} ${offerName(book, line.offer, false)}`] : [];
+    }),
+    ...kit.tools.filter((tool) => !beside.kit.tools.some((one) => one.tool === tool.tool)).map((tool) => tool.name),
+  ];
+  const made = (of: KitPlan): readonly string[] => of.kit.figures.filter((figure) => figure.met > 0).map((figure) => figure.figure);
+  const figures = made(plan).filter((figure) => !made(beside).includes(figure));
+  return (
+    <div>
+      <h3>{title.charAt(0).toUpperCase() + title.slice(1)}</h3>
+      <dl>
+        <Fact what="Costs" is={showMoney(kit.spent, currency)} />
+        <Fact what="Requests met" is={`${of100(kit.met)} of 100`} spread={`${of100(lasting.met.p10)} to ${of100(lasting.met.p90)}`} />
+        <Fact what="Figures" is={String(made(plan).length)} />
+        <Fact what="Colours" is={String(kit.colours.length)} />
+        <Fact
+          what="Lasts, hours"
+          is={lasting.hoursUntilShort.p50.toFixed(1)}
+          spread={`${lasting.hoursUntilShort.p10.toFixed(1)} to ${lasting.hoursUntilShort.p90.toFixed(1)}`}
+        />
+      </dl>
+      <p style={{ marginTop: 12, fontWeight: 700 }}>{onlyHere.length === 0 ? 'Nothing that the other lacks.' : 'Only here:'}</p>
+      <ul>
+        {onlyHere.map((name) => (
+          <li key={name}>{name}</li>
+        ))}
+        {figures.length > 0 && <li>Makes {figures.map((figure) => figureName(book, figure)).join(', ')}</li>}
+      </ul>
+    </div>
+  );
+}
+const Fact = ({ what, is, spread }: { readonly what: string; readonly is: string; readonly spread?: string }): ReactElement => (
+  <div>
+    <dt>{what}</dt>
+    <dd>
+      {is} {spread !== undefined && <span className="sp">({spread})</span>}
+    </dd>
+  </div>
+);

@@ -1,0 +1,45 @@
+import type { Book } from '@twistwright/books';
+import type { BookKitWishes, Kit, KitLasting, KitPlan } from '@twistwright/planner';
+import type { Money, Problem } from '@twistwright/units';
+
+/** What is asked of a worker. A newer question ends an older one. */
+export type KitAsk =
+  /** An answer while a finger is on the slider, then the curve. Without a budget only the range and the curve are worked out. */
+  | {
+      readonly kind: 'soon';
+      readonly number: number;
+      readonly book: Book;
+      readonly wishes: UnpricedWishes;
+      readonly budget: Money | undefined;
+    }
+  /** The whole answer, and with it what is lost through what was forced in or taken out. */
+  | { readonly kind: 'full'; readonly number: number; readonly book: Book; readonly wishes: BookKitWishes }
+  /** Another kit, to hold beside. */
+  | { readonly kind: 'other'; readonly number: number; readonly book: Book; readonly wishes: BookKitWishes };
+/** Wishes before the money is known. */
+export type UnpricedWishes = Omit<BookKitWishes, 'budget'>;
+
+/** What is known of a kit within a frame or two. */
+export interface QuickKit {
+  readonly kit: Kit;
+  readonly lasting: KitLasting;
+  readonly rules: KitPlan['rules'];
+}
+export interface CurvePoint {
+  readonly budget: Money;
+  readonly met: number;
+  readonly low: number;
+  readonly high: number;
+}
+export interface BudgetRange {
+  readonly cheapest: Money;
+  readonly everything: Money;
+}
+export type KitAnswer =
+  | { readonly kind: 'quick'; readonly number: number; readonly quick: QuickKit }
+  | { readonly kind: 'range'; readonly number: number; readonly range: BudgetRange }
+  | { readonly kind: 'points'; readonly number: number; readonly points: readonly CurvePoint[]; readonly isDone: boolean }
+  | { readonly kind: 'full'; readonly number: number; readonly plan: KitPlan; readonly freeMet: number | undefined }
+  | { readonly kind: 'other'; readonly number: number; readonly plan: KitPlan }
+  | { readonly kind: 'refused'; readonly number: number; readonly of: KitAsk['kind']; readonly problems: readonly Problem[] }
+  | { readonly kind: 'broken'; readonly number: number; readonly message: string };

@@ -1,0 +1,32 @@
+import type { ProblemDetails } from '@twistwright/contract';
+import type { BookKitWishes } from '@twistwright/planner';
+
+/** The papers that the server makes of a kit. */
+export type KitPaperName = 'handout' | 'learning' | 'page' | 'list';
+const fileNames: Readonly<Record<KitPaperName, string>> = {
+  handout: 'first-kit.pdf',
+  learning: 'figures-to-learn.pdf',
+  page: 'first-kit.html',
+  list: 'first-kit.csv',
+};
+
+/** Asks the server for a paper and hands it to the browser as a file. */
+export async function fetchKitPaper(paper: KitPaperName, wishes: BookKitWishes, name: string): Promise<void> {
+  const titled = name === '' || paper === 'list' ? '' : `?name=${encodeURIComponent(name)}`;
+  const answer = await fetch(`/api/kit/${paper}${titled}`, {
+    method: 'POST',
+    credentials: 'same-origin',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(wishes),
+  });
+  if (!answer.ok) {
+    const told = (await answer.json()) as Partial<ProblemDetails>;
+    throw new Error(told.detail ?? told.title ?? `The answer was ${answer.status}.`);
+  }
+  const address = URL.createObjectURL(await answer.blob());
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = fileNames[paper];
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

@@ -1,0 +1,85 @@
+import type { Book } from '@twistwright/books';
+import { nameOfItem } from '@twistwright/books';
+import type { KitPlan, NextPurchase } from '@twistwright/planner';
+import { type CurrencyCode, type Money, showMoney } from '@twistwright/units';
+import { counted, listed, sentence } from '../words/counted.ts';
+import type { BudgetRange, QuickKit } from './kit-ask.ts';
+
+/** "£60", "£58.70". */
+export const shownMoney = (amount: Money, currency: CurrencyCode): string => showMoney(amount, currency).replace(/\.0+$/, '');
+export const of100 = (share: number): number => Math.round(100 * share);
+
+/** "For £60, six colours meet about 85 of 100 requests." */
+export function answerSentence({ kit }: QuickKit, currency: CurrencyCode): string {
+  const colours = kit.colours.length;
+  const what = colours === 0 ? 'no balloons' : counted(colours, 'colour');
+  return `For ${shownMoney(kit.budget, currency)}, ${what} ${colours === 1 ? 'meets' : 'meet'} about ${of100(kit.met)} of 100 requests.`;
+}
+
+/** "Expect 76 to 94. It lasts about 25 hours of work (20 to 31)." */
+export function expectSentence({ lasting }: QuickKit, hours: number): string {
+  const { hoursUntilShort: until } = lasting;
+  const whole = (value: number): string => value.toFixed(value < 9.5 ? 1 : 0).replace(/\.0$/, '');
+  const lasts =
+    until.p10 >= hours
+      ? `Nothing runs out in the ${whole(hours)} hours: the kit lasts about ${whole(until.p50)} (${whole(until.p10)} to ${whole(until.p90)}).`
+      : `Something first runs out after about ${whole(until.p50)} hours (${whole(until.p10)} to ${whole(until.p90)}).`;
+  return `Expect ${of100(lasting.met.p10)} to ${of100(lasting.met.p90)}. ${lasts}`;
+}
+
+/** "Buy these eight things for £58.70." */
+export function buySentence({ kit }: QuickKit, currency: CurrencyCode): string {
+  const things = kit.lines.reduce((sum, line) => sum + line.bags, 0) + kit.tools.length;
+  return things === 0
+    ? 'There is nothing to buy.'
+    : `Buy ${things === 1 ? 'this one thing' : `these ${counted(things, 'thing')}`} for ${showMoney(kit.spent, currency)}.`;
+}
+
+/** What an offer is called: "260 red, 100 in a bag". */
+export function offerName(book: Book, id: string, withCount = true): string {
+  const offer = book.offers.find((one) => one.id === id);
+  const item = book.items.find((one) => one.id === (offer?.item ?? id));
+  if (item === undefined) return id;
+  const name = nameOfItem(item, book.colours);
+  return withCount && offer !== undefined ? `${name}, ${offer.count} in a bag` : name;
+}
+export const figureName = (book: Book, id: string): string => book.figures.find((figure) => figure.id === id)?.name ?? id;
+
+/** "£8.20 more" and "260 yellow, and 89 of 100 are met". */
+export function nextSentence(book: Book, next: NextPurchase): { readonly money: string; readonly rest: string } {
+  const what = listed(next.offers.map((offer) => offerName(book, offer, false)));
+  return {
+    money: next.cost > 0 ? `${shownMoney(next.cost, book.business.currency)} more` : 'no more money',
+    rest: `${what}, and ${of100(next.metAfter)} of 100 are met`,
+  };
+}
+
+/** Why a line is there, without its name in front. */
+export const whyText = (name: string, why: string): string => sentence(why.startsWith(`${name}: `) ? why.slice(name.length + 2) : why);
+
+/** What taking out and forcing in costs: "What you have put in and taken out costs 4 of 100 requests." */
+export function lossSentence(plan: KitPlan, freeMet: number, wishes: { readonly forcedIn: number; readonly takenOut: number }): string {
+  const lost = of100(freeMet) - of100(plan.kit.met);
+  const what =
+    wishes.forcedIn === 0
+      ? 'What you have taken out'
+      : wishes.takenOut === 0
+        ? 'What you have put in'
+        : 'What you have put in and taken out';
+  return lost <= 0 ? `${what} costs no request.` : `${what} costs ${lost} of 100 requests: without it ${of100(freeMet)} would be met.`;
+}
+
+/** Steps of the slider and its ends: whole steps of one, two or five that part the range into about 150. */
+export function sliderOf(
+  { cheapest, everything }: BudgetRange,
+  minorPerMajor: number,
+): { readonly min: number; readonly max: number; readonly step: number } {
+  const rough = Math.max(minorPerMajor, (everything - cheapest) / 150);
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = ([1, 2, 5, 10].find((factor) => factor * power >= rough) ?? 10) * power;
+  return {
+    min: Math.floor(cheapest / step) * step,
+    max: Math.max(Math.ceil(everything / step), Math.floor(cheapest / step) + 1) * step,
+    step,
+  };
+}
