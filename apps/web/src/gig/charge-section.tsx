@@ -14,7 +14,9 @@ export function ChargeSection({ charge }: { readonly charge: Charge }): ReactEle
   return (
     <section>
       <h2>{nothing ? 'No rate is set, so there is no quote.' : said.answer}</h2>
-      <p className="lead more">{nothing ? 'Write your hourly rate into the book, and the quote stands here.' : said.more.join(' ')}</p>
+      <p className="lead more">
+        {nothing ? 'Write your hourly rate on the page of the book, and the quote stands here.' : said.more.join(' ')}
+      </p>
       <div className="scroll">
         <table>
           <caption className="skip">What the price is made of</caption>

@@ -3,6 +3,8 @@ import { type Book, type PlanningSettings, planningSettingsOf } from '@twistwrig
 import { type FormEvent, type ReactElement, useState } from 'react';
 import { type BookText, bookFilePath, keptBook, replaceBook } from '../book/book-door.ts';
 import { bookQuery, useBook, useChangeBook } from '../book/use-book.ts';
+import { Artists, Colours, StockPlaces } from '../business/people-and-places.tsx';
+import { RatesForm } from '../business/rates-form.tsx';
 import { FieldReader, moneyText, numberText } from '../forms/field-reader.ts';
 import { NotSaved } from '../forms/saving.tsx';
 import { Page } from '../frame/page.tsx';
@@ -22,6 +24,10 @@ export function BookPage(): ReactElement {
       </div>
       <BookFile />
       <BusinessForm book={book} key={JSON.stringify(book.business)} />
+      <RatesForm key={JSON.stringify(book.settings?.charge)} />
+      <Artists />
+      <StockPlaces />
+      <Colours />
       <PlanningForm book={book} key={JSON.stringify(book.settings?.planning)} />
     </Page>
   );

@@ -13,6 +13,7 @@ import { Slider } from '../parts/slider.tsx';
 import { Tick } from '../parts/tick.tsx';
 import { type CurvePoint, StepCurve } from '../pictures/step-curve.tsx';
 import { chanceStops, nearestStop } from '../planning/change-of-mind.ts';
+import { HandNeeds } from '../shopping/hand-needs.tsx';
 import { OnOrder } from '../shopping/on-order.tsx';
 import { OrderSlip } from '../shopping/order-slip.tsx';
 import type { Found, ShoppingDials } from '../shopping/shopping-ask.ts';
@@ -89,6 +90,7 @@ function ShoppingPage({ days }: { readonly days: readonly LocalDate[] }): ReactE
             <OrderSlip key={`${order.supplier} ${order.orderBy}`} order={order} isFirst={index === 0} />
           ))}
           <OnOrder />
+          <HandNeeds />
           <div className="row noprint" style={{ marginTop: 40 }}>
             <Link className="btn" to="/shopping/suppliers">
               Suppliers and prices
