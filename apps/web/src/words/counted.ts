@@ -23,10 +23,6 @@ export const sentence = (text: string): string => text.charAt(0).toUpperCase() +
 export const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
-/** The first few names, and how many more there are. */
-export const listedUpTo = (names: readonly string[], most: number): string =>
-  names.length <= most ? listed(names) : `${names.slice(0, most).join(', ')} and ${names.length - most} more`;
-
 /**
  * A chance as people say it.
  * @example chanceInWords(0.1) // -> '1 in 10'
@@ -41,12 +37,6 @@ export function chanceInWords(chance: number): string {
   }
   return chance < 0.02 ? `1 in ${Math.round(1 / chance)}` : `${Math.round(chance * 100)} in 100`;
 }
-
-/**
- * Hours in words for a slider and a sentence.
- * @example hoursText(150) // -> '2.5 h'
- */
-export const hoursText = (minutes: number): string => `${Number((minutes / 60).toFixed(2))} h`;
 
 /** What one try of a gig is called. */
 export function occasionOf(startMinute: number, endMinute: number): 'morning' | 'afternoon' | 'evening' {
