@@ -32,15 +32,15 @@ balloon guard: 260 in guard
     name: 'Big elephant',
     recipe: `
 balloon elephant: 350 in body
-  leave 3.5
-  bubble 7 trunk, forward forward down, bend 70 up
+  leave 4
+  bubble 4 trunk, forward forward down, bend 70 up
   mark brow
-  fold 7 ear, left left back, facing forward, x 2 mirrored
-  bubble 2 neck, back
-  bubble 6 front leg, down down down left, x 2 mirrored
+  fold 3.5 ear, left left back, facing forward, x 2 mirrored
+  bubble 1.5 neck, back
+  bubble 3.2 front leg, down down down left, x 2 mirrored
   lock
-  bubble 5 body, back
-  bubble 6 hind leg, down down down left, x 2 mirrored
+  bubble 3.5 body, back
+  bubble 3.2 hind leg, down down down left, x 2 mirrored
   lock
 
 balloon eyes: round-5 in eyes, printed eyes

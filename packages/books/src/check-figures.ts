@@ -1,4 +1,4 @@
-import { type PieceNeed, piecesOf, readRecipe } from '@twistwright/repertoire';
+import { checkRecipe, type PieceNeed, piecesOf, readRecipe } from '@twistwright/repertoire';
 import type { Problem } from '@twistwright/units';
 import type { Book } from './book.ts';
 import { type Names, sizesOf, unknownName } from './check-names.ts';
@@ -23,7 +23,8 @@ export function checkFigures(book: Book, names: Names): { readonly problems: rea
     if (recipe !== undefined && !recipe.ok) return [...extras, ...recipe.error.map((problem) => inFigure(problem, figure, index))];
     const needs = recipe === undefined ? [] : piecesOf(recipe.value);
     pieces.set(figure.id, needs);
-    return [...extras, ...checkColourways(figure, needs, [...path, 'colourways'], names, balloons)];
+    const air = figure.recipe === undefined ? [] : checkRecipe(figure.recipe, { sizes }).map((problem) => inFigure(problem, figure, index));
+    return [...extras, ...air, ...checkColourways(figure, needs, [...path, 'colourways'], names, balloons)];
   });
   return { problems: [...checkSizes(book), ...checkItems(book, names), ...problems], pieces };
 }
