@@ -30,9 +30,9 @@ export function readArguments(args: readonly string[], flags: readonly Flag[]): 
   );
   let parsed: { readonly values: Record<string, unknown>; readonly positionals: readonly string[] };
   try {
-    parsed = parseArgs({ args: [...args], options, allowPositionals: true, strict: true });
+    parsed = parseArgs({ args: withNegatives(args, flags), options, allowPositionals: true, strict: true });
   } catch (error) {
-    return fail(error instanceof Error ? (error.message.split('. ')[0] ?? error.message) : String(error));
+    return fail(error instanceof Error ? (error.message.split(/\.?\s*\n|\. /)[0] ?? error.message) : String(error));
   }
   const values = parsed.values as Readonly<Record<string, string | boolean | undefined>>;
   for (const flag of flags) {
@@ -50,6 +50,18 @@ export function readArguments(args: readonly string[], flags: readonly Flag[]): 
     number: (name) => (text(name) === undefined ? undefined : Number(text(name))),
     day: (name) => readDate(text(name) ?? ''),
   });
+}
+
+/** Joins a negative number to the flag before it, as `--more-guests -30` is meant: the parser takes what begins with a dash for a flag. */
+function withNegatives(args: readonly string[], flags: readonly Flag[]): string[] {
+  const joined: string[] = [];
+  for (const word of args) {
+    const before = joined.at(-1);
+    const takesNumber = flags.some((flag) => before === `--${flag.name}` && (flag.takes === 'number' || flag.takes === 'amount'));
+    if (takesNumber && /^-[\d.]/.test(word)) joined[joined.length - 1] = `${before}=${word}`;
+    else joined.push(word);
+  }
+  return joined;
 }
 
 /** Says which flag has a number that makes no sense, if one has. */

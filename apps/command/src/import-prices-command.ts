@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { type PriceMapping, priceMappingSchema, problemsOfInput, readBook, readPrices, withPrices, writeBook } from '@twistwright/contract';
+import { counted } from '@twistwright/planner';
 import { showMoney } from '@twistwright/units';
 import type { Arguments } from './arguments.ts';
 import { problemText, readText, refuse } from './open-book.ts';
@@ -46,7 +47,7 @@ export const importPricesCommand: Command = {
     const page = pageFor(outside.isTerminal);
     const { currency } = book.value.business;
     page.say(
-      `${list.offers.length} offers of ${list.rows.all - list.rows.above - list.rows.blank} lines; ${list.added.length} are new, ${list.changed.length} have changed, ${list.unmatched.length} could not be matched.`,
+      `${counted(list.offers.length, 'offer')} of ${counted(list.rows.all - list.rows.above - list.rows.blank, 'line')}: ${list.added.length} new, ${list.changed.length} changed, ${list.unmatched.length} not matched.`,
     );
     page.tell(args.has('save') ? `${bookPath} has them now.` : 'Nothing is written yet: add --save to put them into the book.');
     if (list.changed.length > 0) {

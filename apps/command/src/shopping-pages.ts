@@ -47,7 +47,7 @@ export function writeShopping(page: Page, book: Book, plan: ShoppingPlan): void 
 function whyOf(because: ShoppingPlan['orders'][number]['lines'][number]['because']): string {
   const causes = because.causes.slice(0, 2).map((cause) => cause.gig ?? cause.reason ?? 'by hand');
   const more = because.causes.length - causes.length;
-  return `${because.short} short for ${causes.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+  return `${because.short > 0 ? `${because.short} short ` : ''}for ${causes.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
 }
 
 export function writeCurve(page: Page, book: Book, curve: readonly CurvePoint[]): void {

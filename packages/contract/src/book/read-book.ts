@@ -47,7 +47,9 @@ export function readPlacedBook(text: string, { name, maxBytes }: ReadBookOptions
     return whole(
       'file.too-big',
       `${name} has ${bytes} bytes; a book file has at most ${most}.`,
-      json ? undefined : 'Larger books are read faster as JSON.',
+      json
+        ? 'Look whether this is the right file; a business of many years fits.'
+        : 'Look whether this is the right file; larger books can be JSON.',
     );
   if (clean.trim() === '') return whole('file.empty', `${name} is empty.`, 'A book begins with "book: 1".');
   const source = json ? readJsonSource(clean) : readYamlSource(clean);

@@ -11,7 +11,9 @@ export function sayShopping(plan: ShoppingPlan, currency: CurrencyCode): Said {
   const risk =
     plan.chance >= 1
       ? `${leaves} no future in which something runs out`
-      : `${leaves} a chance of ${chanceInWords(1 - plan.chance)} that something runs out`;
+      : plan.chance <= 0
+        ? `${leaves} no future in which nothing runs out`
+        : `${leaves} a chance of ${chanceInWords(1 - plan.chance)} that something runs out`;
   if (plan.orders.length === 0)
     return {
       answer: plan.chance >= plan.wantedChance ? 'There is nothing to buy.' : 'Nothing is bought.',

@@ -446,7 +446,9 @@ async function refuseNoPlan(frame: Prepared, tools: PurchaseTools, options: Shop
             path: ['settings', 'planning', 'budget'],
             sentence: `A budget of ${showMoney(budget, currency)} does not buy what is short.${cost}`,
             todo: nearest.ok
-              ? `Raise the budget, or accept ${outOf100(1 - nearest.value.chance)} that something runs out.`
+              ? nearest.value.chance > 0
+                ? `Raise the budget, or accept ${outOf100(1 - nearest.value.chance)} that something runs out.`
+                : 'Raise the budget, or accept that something runs out for sure.'
               : 'Raise the budget.',
             weight: 'error',
           },
