@@ -8,6 +8,11 @@ class DrawingDoor {
   readonly #drawn = new Map<string, DrawingAnswer>();
   readonly #waiting = new Map<string, readonly Waiting[]>();
 
+  /** Starts the worker, so that the first figure need not wait for it. */
+  warm(): void {
+    this.#open();
+  }
+
   known(key: string): DrawingAnswer | undefined {
     return this.#drawn.get(key);
   }

@@ -338,7 +338,12 @@ function WayFields({ way, shown, roles, isOnly, onChange }: WayFieldsProps): Rea
           />
         ))}
         {!isOnly && (
-          <button type="button" className="btn plain" aria-label={`Take away the colours ${way.name}`} onClick={() => onChange(undefined)}>
+          <button
+            type="button"
+            className="btn plain"
+            aria-label={`Take these colours away: ${way.name}`}
+            onClick={() => onChange(undefined)}
+          >
             Take these colours away
           </button>
         )}

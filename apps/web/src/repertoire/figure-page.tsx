@@ -22,6 +22,7 @@ import { rubberOf } from '../pictures/rubber.ts';
 import { Swatch } from '../pictures/swatch.tsx';
 import { stockIn } from '../store/stock-in.ts';
 import { counted, listed } from '../words/counted.ts';
+import { drawings } from './drawing-door.ts';
 import { FigurePicture } from './figure-picture.tsx';
 import { PieceRulers } from './piece-rulers.tsx';
 import './repertoire.css';
@@ -30,6 +31,7 @@ import { minutesWords, substituteWords } from './repertoire-words.ts';
 import { useBody } from './use-drawing.ts';
 
 /** Whether bodies can be drawn here, and the code for it, begun as soon as this page is wanted. */
+drawings.warm();
 const isAble = canTurn();
 const turning = isAble ? import('./turned-figure.tsx') : undefined;
 const TurnedFigure = lazy(async () => ({ default: (await (turning ?? import('./turned-figure.tsx'))).TurnedFigure }));
@@ -160,11 +162,19 @@ function Look({ book, figure, way, upToMove }: LookProps): ReactElement {
   return (
     <>
       <div className="stage">
-        {isFlat || body === undefined ? (
+        {isFlat ? (
           flat
         ) : (
           <Suspense fallback={flat}>
-            <TurnedFigure body={body} book={book} fill={way?.fill ?? {}} upToMove={upToMove} says={says} onFailure={() => setFlat(true)} />
+            <TurnedFigure
+              before={flat}
+              body={body}
+              book={book}
+              fill={way?.fill ?? {}}
+              upToMove={upToMove}
+              says={says}
+              onFailure={() => setFlat(true)}
+            />
           </Suspense>
         )}
         <span className="shelf" />

@@ -18,7 +18,10 @@ import { bodiesOf } from './bodies-of.ts';
 import type { FigureBody } from './drawing-ask.ts';
 
 export interface TurnedFigureProps {
-  readonly body: FigureBody;
+  /** Missing while it is worked out. */
+  readonly body: FigureBody | undefined;
+  /** Stands there until the body is seen. */
+  readonly before: ReactElement;
   readonly book: Book;
   /** Colour of every role. */
   readonly fill: Readonly<Record<string, string>>;
@@ -42,14 +45,16 @@ const startOf: Readonly<Record<ReturnType<typeof bestView>, Turn>> = {
 };
 const eighthTurn = Math.PI / 4;
 const steepest = 1.4;
+/** Degrees from the top of the picture to its bottom. */
+const fieldOfView = 24;
 
 /** The figure as a body: a finger turns it, or two buttons. Nothing is drawn while nothing moves. */
-export function TurnedFigure({ body, book, fill, upToMove, says, onFailure }: TurnedFigureProps): ReactElement {
-  const { shape } = body;
-  const [turn, setTurn] = useState<Turn>(() => startOf[bestView(shape)]);
+export function TurnedFigure({ body, before, book, fill, upToMove, says, onFailure }: TurnedFigureProps): ReactElement {
+  // How far it was turned from where it is shown first.
+  const [turn, setTurn] = useState<Turn>({ about: 0, over: 0 });
+  const [isSeen, setSeen] = useState(false);
   const drag = useRef<{ readonly x: number; readonly y: number; readonly from: Turn }>(undefined);
   const paints = useMemo(() => paintsOf(book, fill), [book, fill]);
-  const frame = useMemo(() => frameOf(shape), [shape]);
   const down = (event: PointerEvent): void => {
     event.currentTarget.setPointerCapture(event.pointerId);
     drag.current = { x: event.clientX, y: event.clientY, from: turn };
@@ -75,19 +80,19 @@ export function TurnedFigure({ body, book, fill, upToMove, says, onFailure }: Tu
         onPointerUp={up}
         onPointerCancel={up}
       >
+        {!isSeen && <div className="before">{before}</div>}
         <Canvas
           frameloop="demand"
           dpr={[1, 2]}
           flat
           gl={{ antialias: true, alpha: true, powerPreference: 'low-power' }}
-          camera={{ fov: 24, position: [0, frame.middle, frame.distance], near: 1, far: 400 }}
-          onCreated={({ camera }) => camera.lookAt(0, frame.middle, 0)}
+          camera={{ fov: fieldOfView, near: 1, far: 400 }}
         >
           <hemisphereLight args={['#ffffff', '#8a8d92', 1.5]} />
           <directionalLight position={[-30, 50, 60]} intensity={1.8} />
           {/* From behind: black rubber keeps an edge on a dark page. */}
           <directionalLight position={[45, 25, -50]} intensity={1.6} />
-          <Figure body={body} paints={paints} turn={turn} upToMove={upToMove} middle={frame.middle} />
+          {body !== undefined && <Figure body={body} paints={paints} turn={turn} upToMove={upToMove} onSeen={() => setSeen(true)} />}
         </Canvas>
       </div>
       <div className="row turnrow">
@@ -107,12 +112,15 @@ interface FigureProps {
   readonly paints: Readonly<Record<string, string>>;
   readonly turn: Turn;
   readonly upToMove: number | undefined;
-  readonly middle: number;
+  readonly onSeen: () => void;
 }
 
-function Figure({ body, paints, turn, upToMove, middle }: FigureProps): ReactElement {
+function Figure({ body, paints, turn, upToMove, onSeen }: FigureProps): ReactElement {
   const group = useRef<Group>(null);
   const invalidate = useThree((state) => state.invalidate);
+  const camera = useThree((state) => state.camera);
+  const start = useMemo(() => startOf[bestView(body.shape)], [body]);
+  const { middle, distance } = useMemo(() => frameOf(body.shape), [body]);
   const bodies = useMemo(() => bodiesOf(body, upToMove), [body, upToMove]);
   useEffect(
     () => () => {
@@ -121,10 +129,13 @@ function Figure({ body, paints, turn, upToMove, middle }: FigureProps): ReactEle
     [bodies],
   );
   useLayoutEffect(() => {
-    group.current?.rotation.set(turn.over, -turn.about - Math.PI / 2, 0, 'XYZ');
+    camera.position.set(0, middle, distance);
+    camera.lookAt(0, middle, 0);
+    const over = Math.max(-steepest, Math.min(steepest, start.over + turn.over));
+    group.current?.rotation.set(over, -(start.about + turn.about) - Math.PI / 2, 0, 'XYZ');
     invalidate();
-  }, [turn, invalidate]);
-  useFirstFrame();
+  }, [camera, middle, distance, start, turn, invalidate]);
+  useFirstFrame(onSeen);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is drawn has changed
   useLayoutEffect(() => invalidate(), [bodies, paints, invalidate]);
   return (
@@ -141,12 +152,15 @@ function Figure({ body, paints, turn, upToMove, middle }: FigureProps): ReactEle
 }
 
 /** Marks the moment at which the figure is first seen, for whoever measures. */
-function useFirstFrame(): void {
+function useFirstFrame(onSeen: () => void): void {
   const seen = useRef(false);
   useFrame(() => {
     if (seen.current) return;
     seen.current = true;
-    requestAnimationFrame(() => performance.mark('figure turns'));
+    requestAnimationFrame(() => {
+      performance.mark('figure turns');
+      onSeen();
+    });
   });
 }
 
@@ -171,7 +185,7 @@ function frameOf(shape: Shape): { readonly middle: number; readonly distance: nu
       wide = Math.max(wide, Math.sqrt(x * x + z * z) + radius);
     }
   const reach = Math.sqrt(((high - low) / 2) ** 2 + wide ** 2 * 0.8);
-  return { middle: (low + high) / 2, distance: (Math.max(reach, 1) / Math.tan((12 * Math.PI) / 180)) * 1.06 };
+  return { middle: (low + high) / 2, distance: (Math.max(reach, 1) / Math.tan((fieldOfView * Math.PI) / 360)) * 1.06 };
 }
 
 /** When drawing fails, for want of a graphics context, the page says so and shows the flat picture. */
