@@ -7,7 +7,7 @@ export const dog: ShippedFigure = {
   recipe: `
 # The first figure everybody learns.
 balloon dog: 260 in body
-  leave 4
+  leave 3.5
   bubble 2.8 nose, forward
   bubble 2.4 ear, up up up left back, x 2 mirrored
   lock

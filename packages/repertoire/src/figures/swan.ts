@@ -7,8 +7,8 @@ export const swan: ShippedFigure = {
   recipe: `
 balloon swan: 260 in body
   leave 3.6
-  loop 13 wing, back back back left up, facing left left up, x 2 mirrored
-  bubble 9 neck, up up up up forward, bend 120 forward
+  loop 13 wing, back back left up, facing left left up, x 2 mirrored
+  bubble 9 neck, up up up up forward, bend 130 forward
   bubble 2.4 head, forward down down
 finish with marker: eyes on head, 0.1 minutes
 `,

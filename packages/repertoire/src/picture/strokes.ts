@@ -116,7 +116,7 @@ function straightGloss({ line, radius, gloss }: Strand, first: number, last: num
 
 /** The darkened twist. */
 export const twist = (x: number, y: number, radius: number, rubber: Rubber): string =>
-  `<ellipse cx="${short(x)}" cy="${short(y)}" rx="${short(radius)}" ry="${short(radius * 0.8)}" fill="${rubber.deep}" stroke="none"/>`;
+  `<ellipse cx="${short(x)}" cy="${short(y)}" rx="${short(radius)}" ry="${short(radius * 0.8)}" fill="${rubber.deep}" opacity=".6"/>`;
 
 /** The rolled end of the balloon at its knot; `angle` in degrees is where it points. */
 export function nozzle(x: number, y: number, angle: number, scale: number, rubber: Rubber): string {

@@ -1,6 +1,6 @@
 import type { Body } from './body.ts';
-import { neighboursOf } from './neighbours.ts';
-import { closest } from './relax.ts';
+import { closest } from './closest.ts';
+import { NeighbourSearch } from './neighbours.ts';
 
 /** How well a body keeps its rules. */
 export interface Fit {
@@ -31,7 +31,7 @@ export function fitOf(body: Body): Fit {
   }
   if (capsules.apart === false) return { lengthError, gap };
   let penetration = 0;
-  const near = neighboursOf(body, 0.01);
+  const near = new NeighbourSearch(body).find(0.01);
   const whole = Float64Array.of(0, 1, 0, 1);
   const into = new Float64Array(5);
   const look = (i: number, j: number, trims: Float64Array, at: number): void => {

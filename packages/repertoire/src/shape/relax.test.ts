@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Body, noLeanings } from './body.ts';
+import { closest } from './closest.ts';
 import { fitOf } from './measure.ts';
-import { neighboursOf } from './neighbours.ts';
-import { closest, relax } from './relax.ts';
+import { NeighbourSearch } from './neighbours.ts';
+import { relax } from './relax.ts';
 
 /** Separate bubbles, each between two points of its own. */
 function bubbles(places: readonly (readonly [number, number, number])[], length: number, radius: number): Body {
@@ -64,7 +65,7 @@ describe('relax', () => {
     fc.assert(
       fc.property(fc.array(place, { minLength: 2, maxLength: 30 }), (places) => {
         const body = bubbles(places, 1.5, 0.3);
-        const { free, freeCount } = neighboursOf(body, 0.5);
+        const { free, freeCount } = new NeighbourSearch(body).find(0.5);
         const found = new Set(Array.from({ length: freeCount }, (_, k) => `${free[2 * k]} ${free[2 * k + 1]}`));
         expect(found.size).toBe(freeCount);
         const into = new Float64Array(5);

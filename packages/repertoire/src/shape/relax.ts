@@ -1,5 +1,6 @@
 import type { Body, Rods } from './body.ts';
-import { type Neighbours, neighboursOf } from './neighbours.ts';
+import { closest } from './closest.ts';
+import { NeighbourSearch, type Neighbours } from './neighbours.ts';
 
 /** How a body is relaxed. Every share is of the whole run, so that more sweeps mean finer steps of the same story. */
 export interface Relaxation {
@@ -13,8 +14,10 @@ export interface Relaxation {
 /** Slack of the neighbour list in multiples of the thickest radius: at first, while all is moving, and at least. */
 const slackRadii = 2.4;
 const leastSlackRadii = 0.4;
-/** A list that lasts this many sweeps was longer than it need be. */
-const lastsLong = 16;
+/** Two capsules may each use half of the slack; a tenth is kept for motion inside the sweep, which the next one sees. */
+const usedSlack = 0.45;
+/** A list that lasts this many sweeps was longer than it need be: the next has slack for as much motion as there was. */
+const lastsLong = 30;
 
 /**
  * Position-based dynamics, Gauss-Seidel (M. Mueller, B. Heidelberger, M. Hennix, J. Ratcliff, "Position based dynamics", Journal of
@@ -29,6 +32,7 @@ export function relax(body: Body, { sweeps, spreading = 0, steeredShare = 0.7 }:
   let slack = slackRadii * radius;
   let made = 0;
   let neighbours: Neighbours | undefined;
+  const search = new NeighbourSearch(body);
   const then = new Float64Array(points.length);
   const [hard, soft] = partedRods(body.rods);
   const steered = sweeps * steeredShare;
@@ -41,10 +45,12 @@ export function relax(body: Body, { sweeps, spreading = 0, steeredShare = 0.7 }:
       keepLengths(points, soft, steering);
     }
     if (body.mirror !== undefined) reflect(points, body.mirror);
-    if (capsules.apart !== false && (neighbours === undefined || sweep - made === lastsLong || movedFurther(points, then, slack / 4))) {
-      if (sweep - made === lastsLong) slack = Math.max(leastSlackRadii * radius, slack * 0.5);
+    const moved = neighbours === undefined ? 0 : furthestMove(points, then);
+    const tooLong = sweep - made === lastsLong && slack > leastSlackRadii * radius;
+    if (capsules.apart !== false && (neighbours === undefined || tooLong || moved > usedSlack * slack)) {
+      if (tooLong) slack = Math.max(leastSlackRadii * radius, Math.min(slack * 0.5, moved / usedSlack));
       made = sweep;
-      neighbours = neighboursOf(body, slack);
+      neighbours = search.find(slack);
       then.set(points);
     }
     if (neighbours !== undefined) {
@@ -67,16 +73,16 @@ function partedRods(rods: Rods): readonly [Rods, Rods] {
   return [pick((stiffness) => stiffness >= 1), pick((stiffness) => stiffness < 1)];
 }
 
-/** Half of the slack is kept for motion inside the sweep; two capsules may each use half of the rest. */
-function movedFurther(points: Float64Array, then: Float64Array, distance: number): boolean {
-  const limit = distance * distance;
+function furthestMove(points: Float64Array, then: Float64Array): number {
+  let furthest = 0;
   for (let p = 0; p < points.length; p += 3) {
     const dx = (points[p] as number) - (then[p] as number);
     const dy = (points[p + 1] as number) - (then[p + 1] as number);
     const dz = (points[p + 2] as number) - (then[p + 2] as number);
-    if (dx * dx + dy * dy + dz * dz > limit) return true;
+    const squared = dx * dx + dy * dy + dz * dz;
+    if (squared > furthest) furthest = squared;
   }
-  return false;
+  return Math.sqrt(furthest);
 }
 
 function keepLengths(points: Float64Array, rods: Rods, share: number): void {
@@ -229,8 +235,8 @@ function partMeeting(body: Body, { meeting, meetingCount, trims }: Neighbours): 
   for (let pair = 0; pair < meetingCount; pair++) {
     const i = meeting[2 * pair] as number;
     const j = meeting[2 * pair + 1] as number;
-    const squared = closest(body, i, j, trims, 4 * pair, close);
     const touching = (capsules.radius[i] as number) + (capsules.radius[j] as number);
+    const squared = closest(body, i, j, trims, 4 * pair, close);
     if (squared >= touching * touching) continue;
     push(
       points,
@@ -247,54 +253,6 @@ function partMeeting(body: Body, { meeting, meetingCount, trims }: Neighbours): 
       touching,
     );
   }
-}
-
-/**
- * Squared distance of two trimmed axes; `into` gets the two shares along the axes and the vector between the closest points. `trims` holds
- * low and high share of the first and of the second axis from `at` on.
- */
-export function closest(body: Body, i: number, j: number, trims: Float64Array, at: number, into: Float64Array): number {
-  const { points, capsules } = body;
-  const a = 3 * (capsules.a[i] as number);
-  const b = 3 * (capsules.b[i] as number);
-  const c = 3 * (capsules.a[j] as number);
-  const d = 3 * (capsules.b[j] as number);
-  const ux = (points[b] as number) - (points[a] as number);
-  const uy = (points[b + 1] as number) - (points[a + 1] as number);
-  const uz = (points[b + 2] as number) - (points[a + 2] as number);
-  const vx = (points[d] as number) - (points[c] as number);
-  const vy = (points[d + 1] as number) - (points[c + 1] as number);
-  const vz = (points[d + 2] as number) - (points[c + 2] as number);
-  const rx = (points[a] as number) - (points[c] as number);
-  const ry = (points[a + 1] as number) - (points[c + 1] as number);
-  const rz = (points[a + 2] as number) - (points[c + 2] as number);
-  const lowS = trims[at] as number;
-  const highS = trims[at + 1] as number;
-  const lowT = trims[at + 2] as number;
-  const highT = trims[at + 3] as number;
-  const uu = ux * ux + uy * uy + uz * uz;
-  const vv = vx * vx + vy * vy + vz * vz;
-  const uv = ux * vx + uy * vy + uz * vz;
-  const ur = ux * rx + uy * ry + uz * rz;
-  const vr = vx * rx + vy * ry + vz * rz;
-  const spread = uu * vv - uv * uv;
-  let s = spread > 1e-9 * uu * vv && spread > 0 ? (uv * vr - ur * vv) / spread : (lowS + highS) / 2;
-  s = s < lowS ? lowS : Math.min(s, highS);
-  let t = vv > 1e-12 ? (uv * s + vr) / vv : lowT;
-  if (t < lowT || t > highT) {
-    t = t < lowT ? lowT : highT;
-    s = uu > 1e-12 ? (uv * t - ur) / uu : lowS;
-    s = s < lowS ? lowS : Math.min(s, highS);
-  }
-  const px = rx + ux * s - vx * t;
-  const py = ry + uy * s - vy * t;
-  const pz = rz + uz * s - vz * t;
-  into[0] = s;
-  into[1] = t;
-  into[2] = px;
-  into[3] = py;
-  into[4] = pz;
-  return px * px + py * py + pz * pz;
 }
 
 function push(
