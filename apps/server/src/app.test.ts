@@ -158,6 +158,31 @@ moves: []
       sentence: expect.stringContaining('moon'),
     });
   });
+  test('a book that is sent along is planned, with its own risk and budget; one that is not in order is refused with sentences', async () => {
+    const book = await call(api.book.get, {}, options);
+    const [gig] = book.gigs.filter(({ id }) => id === 'gull-lane');
+    if (gig === undefined) throw new Error('the demo has that gig');
+    const sent = { ...book, gigs: [gig] };
+    const plan = (body: Parameters<typeof call<typeof api.plan>>[1]['body']) =>
+      call(api.plan, { body: { runs: 100, today: date('2026-06-02'), ...body } }, options);
+    expect(await plan({ book: sent, risk: 0.3, spareDays: 2 })).toMatchObject({ chance: 0.7, gigs: [{ gig: { id: 'gull-lane' } }] });
+    expect(
+      await plan({ book: { ...sent, needs: [{ id: 'n', item: '260-rose', count: 500, by: gig.day }] }, budget: money(0) }),
+    ).toMatchObject({
+      shoppingProblems: [{ code: 'shopping.budget-zero' }],
+    });
+    const wrong = [
+      { ...gig, ends: gig.starts },
+      { ...gig, menu: [{ figure: 'nothing', share: 1 }] },
+      { ...gig, arrivals: { kind: 'stream' as const, profile: [50, 10].map((minute) => ({ minute, weight: 1 })) } },
+    ];
+    for (const one of wrong)
+      expect(await refused(plan({ book: { ...sent, gigs: [one] } }))).toMatchObject({
+        status: 422,
+        sentence: expect.stringContaining('gull-lane'),
+      });
+    expect(await refused(plan({ runs: 1_000_000 }))).toMatchObject({ status: 422 });
+  });
   test('a price list over HTTP: read only, then put into the book', async () => {
     const text = await readFile(join(root, 'demo/prices/ropewalk.csv'), 'utf8');
     const { offers } = await call(api.book.get, {}, options);

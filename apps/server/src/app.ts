@@ -13,7 +13,7 @@ import { secureHeaders } from 'hono/secure-headers';
 import { answer, problemAnswer, Refusal } from './answers.ts';
 import { bookOf, bookWith, bookWithout, entriesOf, entryOf, newProblems, written } from './keep-book.ts';
 import { kitRoutes } from './kit-routes.ts';
-import { kitAnswer, planAnswer } from './plan-answers.ts';
+import { bookInOrder, kitAnswer, planAnswer } from './plan-answers.ts';
 import { repertoireRoutes } from './repertoire-routes.ts';
 import { sameOrigin } from './same-origin.ts';
 
@@ -206,8 +206,9 @@ function planRoutes(app: Hono, ports: Ports): void {
     return { problems: checkBook(book, { today: body.today ?? today(book.business.zone) }) };
   });
   answer(app, api.plan, async ({ body }) => {
-    const given = body.book ?? (await bookOf(store)).book;
-    return planAnswer(given, body, ports);
+    const { book: sent } = body;
+    const book = sent === undefined ? (await bookOf(store)).book : bookInOrder(sent, body.today ?? today(sent.business.zone));
+    return planAnswer(book, body, ports);
   });
   answer(app, api.kit, async ({ body }) => kitAnswer((await bookOf(store)).book, body));
 }

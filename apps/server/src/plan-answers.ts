@@ -1,6 +1,6 @@
-import type { Book } from '@twistwright/books';
+import { type Book, checkBook, layDates } from '@twistwright/books';
 import { type BookKitWishes, type Plan, planBook, planKit } from '@twistwright/planner';
-import type { LocalDate } from '@twistwright/units';
+import type { LocalDate, Money } from '@twistwright/units';
 import { Refusal } from './answers.ts';
 import type { Ports } from './app.ts';
 
@@ -10,13 +10,16 @@ interface PlanRequest {
   readonly runs?: number;
   readonly gig?: string;
   readonly until?: LocalDate;
+  readonly risk?: number;
+  readonly budget?: Money;
+  readonly spareDays?: number;
 }
 
 /** Seconds within which a plan over HTTP has to be there. */
 const planSeconds = 20;
 
 export async function planAnswer(book: Book, request: PlanRequest, ports: Ports): Promise<Record<string, unknown>> {
-  const { today, seed, runs, gig, until } = request;
+  const { today, seed, runs, gig, until, risk, budget, spareDays } = request;
   const plan = await planBook(
     book,
     {
@@ -27,11 +30,22 @@ export async function planAnswer(book: Book, request: PlanRequest, ports: Ports)
       ...(runs === undefined ? {} : { runs }),
       ...(gig === undefined ? {} : { gig }),
       ...(until === undefined ? {} : { until }),
+      ...(risk === undefined ? {} : { chanceOfRunningOut: risk }),
+      ...(budget === undefined ? {} : { budget }),
+      ...(spareDays === undefined ? {} : { daysToSpare: spareDays }),
     },
     { solver: ports.solver, seconds: planSeconds, now: () => ports.now() / 1000 },
   );
   if (!plan.ok) throw new Refusal(409, 'There is nothing to plan.', plan.error);
   return planAsJson(plan.value);
+}
+
+/** A book that was sent along, its dates in the present if it is an example; refused where it is not in order, as one that is stored would be. */
+export function bookInOrder(sent: Book, today: LocalDate): Book {
+  const book = layDates(sent, today);
+  const problems = checkBook(book, { today });
+  if (problems.some((problem) => problem.weight === 'error')) throw new Refusal(422, 'The book is not in order.', problems);
+  return book;
 }
 
 /** A plan without its samples, maps as objects. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { id, localDate } from './book/basic-values.ts';
+import { amount, id, localDate } from './book/basic-values.ts';
 import { bookSchema } from './book/book-schema.ts';
 import { businessSchema, settingsSchema } from './book/business-schema.ts';
 import { colourSchema, figureSchema, itemSchema, sizeSchema } from './book/figure-schema.ts';
@@ -19,7 +19,8 @@ import { repertoireRoutes } from './repertoire-routes.ts';
 /** The day that counts as today; the server's if missing. */
 const today = z.exactOptional(localDate);
 const seed = z.exactOptional(z.int().min(0).max(4_294_967_295));
-const runs = z.exactOptional(z.int().min(1).max(1_000_000));
+/** So many runs that a plan of a full diary still comes back while somebody waits; the command line takes more. */
+const runs = z.exactOptional(z.int().min(1).max(20_000));
 /** Plans are JSON made by the planner; their form follows its types. */
 const json = z.record(z.string(), z.unknown());
 
@@ -115,6 +116,11 @@ export const api = {
       runs,
       gig: z.exactOptional(id),
       until: z.exactOptional(localDate),
+      /** Chance that something asked for runs out. */
+      risk: z.exactOptional(z.number().min(0).max(0.99)),
+      budget: z.exactOptional(amount),
+      /** Working days kept between arrival and gig. */
+      spareDays: z.exactOptional(z.int().min(0).max(365)),
       book: z.exactOptional(bookSchema),
     }),
     response: json,
