@@ -139,6 +139,19 @@ test('a frame becomes a recipe with the fewest balloons', async () => {
   await page.close();
 });
 
+test('a figure is made from another size, and the change can be undone', async () => {
+  const page = await open('/repertoire/dog/edit');
+  const recipe = page.getByLabel('Recipe');
+  const before = await recipe.inputValue();
+  await page.getByText('Make it from another size?').click();
+  await page.getByLabel('take', { exact: true }).selectOption('160');
+  await page.getByRole('button', { name: 'Make it from 160' }).click();
+  await expect.poll(() => recipe.inputValue()).toMatch(/: 160 in /u);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  expect(await recipe.inputValue()).toBe(before);
+  await page.close();
+});
+
 test('the menu board of a gig opens as a PDF', async () => {
   const page = await open('/repertoire');
   await page.getByText('Print the menu board').click();

@@ -118,6 +118,36 @@ describe('figure', () => {
     expect((await run('figure list --book book.yaml --from attic')).code).toBe(1);
     expect((await run('figure list')).out).toMatch(/^\d\d figures\./u);
   });
+  test('rescaling keeps the looks and works out air anew', async () => {
+    const { code, out } = await run('figure show dog --rescale 260=160');
+    expect(code).toBe(0);
+    expect(out).toContain('balloon dog: 160 in body');
+    expect((await run('figure show dog --rescale 260=round-5')).code).toBe(1);
+    expect((await run('figure show dog --rescale 260')).code).toBe(2);
+  });
+  test('the two-minute test moves the numbers towards what was measured', async () => {
+    const { code, out } = await run('figure calibrate 260 --maker Own --flat 10.5,10.6,10.4 --full 55 --twists 10,4,1.2');
+    expect([code, out.split(':')[0]]).toEqual([0, '260 of Own']);
+    const shown = JSON.parse((await run('figure calibrate 260 --flat 10.5,10.6,10.4 --json')).out) as {
+      working: { flat: { mean: number; prior: { mean: number } }; stretch: { shareOwn: number } };
+    };
+    expect(shown.working.flat.mean).toBeLessThan(shown.working.flat.prior.mean);
+    expect(shown.working.flat.mean).toBeGreaterThan(10.5);
+    expect(shown.working.stretch.shareOwn).toBe(0);
+    expect((await run('figure calibrate 260 --flat 40')).code).toBe(1);
+    expect((await run('figure calibrate 260 --flat long')).code).toBe(2);
+    expect((await run('figure calibrate round-5')).code).toBe(1);
+  });
+  test('in learning order no figure is far harder than the one before it', async () => {
+    const { figures } = JSON.parse((await run('figure list --learning --json')).out) as {
+      figures: readonly { facts: { techniques: readonly string[] } }[];
+    };
+    const known = new Set<string>();
+    for (const { facts } of figures.slice(0, 12)) {
+      expect(facts.techniques.filter((technique) => !known.has(technique)).length).toBeLessThanOrEqual(2);
+      for (const technique of facts.techniques) known.add(technique);
+    }
+  });
   test('what is not understood ends with 2', async () => {
     expect((await run('figure fly dog')).code).toBe(2);
     expect((await run('figure show')).code).toBe(2);

@@ -8,14 +8,26 @@ import {
   figureFacts,
   filterMakeable,
   finished,
+  type MakeableFigure,
   type MakeableFilter,
   makeableFigures,
   paintsOf,
 } from '@twistwright/planner';
-import { checkRecipe, pictureOfShape, shapeOf, stepsOf } from '@twistwright/repertoire';
+import {
+  calibrate,
+  checkRecipe,
+  isTube,
+  learningOrder,
+  pictureOfShape,
+  rescale,
+  shapeOf,
+  sizeOf,
+  stepsOf,
+  writeRecipe,
+} from '@twistwright/repertoire';
 import type { LocalDate, Problem } from '@twistwright/units';
 import type { Arguments, Flag } from './arguments.ts';
-import { namesOfFill, writeFigure, writeFigureList } from './figure-pages.ts';
+import { namesOfFill, writeCalibration, writeFigure, writeFigureList } from './figure-pages.ts';
 import { figureBook, figureNamed, readColours, usualFill } from './figure-source.ts';
 import { problemText } from './open-book.ts';
 import type { ExitCode, Outside } from './outside.ts';
@@ -56,11 +68,17 @@ const flags: readonly Flag[] = [
   { name: 'minutes', takes: 'number', says: 'list: in at most so many minutes' },
   { name: 'balloons', takes: 'text', says: 'list: with so many balloons, such as 2 or 1-3' },
   { name: 'makeable', takes: 'nothing', says: 'list: only what can be made' },
+  { name: 'learning', takes: 'nothing', says: 'list: in an order in which each figure adds as little new as possible' },
+  { name: 'rescale', takes: 'text', says: 'show: with other balloons, such as 260=160' },
+  { name: 'maker', takes: 'text', says: 'calibrate: whose balloons were measured' },
+  { name: 'flat', takes: 'text', says: 'calibrate: flat inches from the knot of some balloons, such as 10.6,10.8' },
+  { name: 'full', takes: 'text', says: 'calibrate: inches of balloons blown up fully' },
+  { name: 'twists', takes: 'text', says: 'calibrate: bubbles, tail before and tail after in flat inches, such as 10,4,1.2' },
 ];
 const everywhere = ['book', 'json', 'today'];
 
 const deeds: Readonly<Record<string, Deed>> = {
-  show: { takes: 'ID|FILE', says: 'recipe, air and tail, steps, minutes', flags: ['colourway'], words: 1, run: show },
+  show: { takes: 'ID|FILE', says: 'recipe, air and tail, steps, minutes', flags: ['colourway', 'rescale'], words: 1, run: show },
   check: { takes: 'FILE', says: 'what is wrong with a recipe, with line and column', flags: [], words: 1, run: check },
   picture: {
     takes: 'ID|FILE --svg OUT',
@@ -71,7 +89,20 @@ const deeds: Readonly<Record<string, Deed>> = {
   },
   card: { takes: 'ID|FILE --pdf OUT', says: 'a card to make it by', flags: ['pdf', 'colourway', 'paper'], words: 1, run: card },
   board: { takes: '--pdf OUT [--gig ID]', says: 'the menu board', flags: ['pdf', 'gig', 'paper', 'landscape'], words: 0, run: board },
-  list: { takes: '', says: 'all figures, and what can be made', flags: ['from', 'minutes', 'balloons', 'makeable'], words: 0, run: list },
+  list: {
+    takes: '',
+    says: 'all figures, and what can be made',
+    flags: ['from', 'minutes', 'balloons', 'makeable', 'learning'],
+    words: 0,
+    run: list,
+  },
+  calibrate: {
+    takes: 'SIZE --flat ... --full ... --twists ...',
+    says: 'what a two-minute test says of the balloons of one maker',
+    flags: ['maker', 'flat', 'full', 'twists'],
+    words: 1,
+    run: calibrateSize,
+  },
 };
 
 export const figureCommand: Command = {
@@ -147,7 +178,9 @@ async function show(asked: Asked): Promise<ExitCode> {
   const { args, outside, book } = asked;
   const found = await find(asked);
   if (typeof found === 'number') return found;
-  const { facts, way } = found;
+  const { way } = found;
+  const facts = rescaled(found.facts, asked);
+  if (typeof facts === 'number') return facts;
   const steps = stepsOf(facts.recipe, { ...airOptionsOf(book), colours: namesOfFill(book, way) });
   if (args.has('json')) {
     outside.out(`${JSON.stringify({ ...facts, colourway: way, steps }, undefined, 2)}\n`);
@@ -155,6 +188,59 @@ async function show(asked: Asked): Promise<ExitCode> {
   }
   const page = pageFor(outside.isTerminal);
   writeFigure(page, book, facts, way, steps);
+  outside.out(page.text());
+  return 0;
+}
+
+/** The same figure with other balloons, if that is asked for. */
+function rescaled(facts: FigureFacts, { args, outside, book, name }: Asked): FigureFacts | ExitCode {
+  const wish = args.text('rescale');
+  if (wish === undefined) return facts;
+  const [from = '', to = '', more] = wish.split('=');
+  if (from === '' || to === '' || more !== undefined) {
+    outside.err(`--rescale takes two size codes such as 260=160, not "${wish}".\n`);
+    return 2;
+  }
+  const recipe = rescale(facts.recipe, from, to, airOptionsOf(book).sizes);
+  if (!recipe.ok) return tellProblems(recipe.error, name, args, outside);
+  const { minutes: _minutes, ...figure } = facts.figure;
+  const again = figureFacts(book, { ...figure, recipe: writeRecipe(recipe.value) });
+  return again.ok ? again.value : tellProblems(again.error, name, args, outside);
+}
+
+/** `10.6,10.8` as numbers; undefined for anything else. */
+function numbersIn(text: string | undefined): readonly number[] | undefined {
+  if (text === undefined) return [];
+  const numbers = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
+  return numbers.every(Number.isFinite) ? numbers : undefined;
+}
+
+async function calibrateSize({ args, outside, book, name }: Asked): Promise<ExitCode> {
+  const size = sizeOf(name, airOptionsOf(book).sizes ?? []);
+  if (size === undefined || !isTube(size)) {
+    outside.err(`"${name}" is no size code of a tube.\n`);
+    return 1;
+  }
+  const [flat, full, twists] = [numbersIn(args.text('flat')), numbersIn(args.text('full')), numbersIn(args.text('twists'))];
+  const [bubbles, tail, left] = twists ?? [];
+  const isGiven = bubbles !== undefined && tail !== undefined && left !== undefined;
+  if (flat === undefined || full === undefined || twists === undefined || (twists.length > 0 && (!isGiven || twists.length > 3))) {
+    outside.err('--flat and --full take inches with commas between, --twists takes bubbles, tail before, tail after.\n');
+    return 2;
+  }
+  const test = {
+    flatInches: flat,
+    fullInches: full,
+    twists: isGiven ? [{ bubbles, tailInches: tail, leftInches: left }] : [],
+  };
+  const read = calibrate(size, args.text('maker') ?? 'one maker', test);
+  if (!read.ok) return tellProblems(read.error, name, args, outside);
+  if (args.has('json')) {
+    outside.out(`${JSON.stringify(read.value, undefined, 2)}\n`);
+    return 0;
+  }
+  const page = pageFor(outside.isTerminal);
+  writeCalibration(page, read.value);
   outside.out(page.text());
   return 0;
 }
@@ -263,7 +349,8 @@ async function list({ args, outside, book, today }: Asked): Promise<ExitCode> {
   const stock = stockOf(book.moves, today);
   const lines = place === undefined ? stock.lines : stock.lines.filter((line) => line.place === place);
   const all = makeableFigures(book, countsByItem({ ...stock, lines }));
-  const shown = filterMakeable(all, filter);
+  const matching = filterMakeable(all, filter);
+  const shown = args.has('learning') ? inLearningOrder(matching) : matching;
   if (args.has('json')) {
     outside.out(
       `${JSON.stringify({ figures: shown.map((entry) => ({ ...entry, facts: entry.facts === undefined ? undefined : shortFacts(entry.facts) })) }, undefined, 2)}\n`,
@@ -275,6 +362,26 @@ async function list({ args, outside, book, today }: Asked): Promise<ExitCode> {
   outside.out(page.text());
   return 0;
 }
+/** Easiest first, each adding as little new as possible; figures that cannot be read come last. */
+function inLearningOrder(figures: readonly MakeableFigure[]): readonly MakeableFigure[] {
+  const lessons = learningOrder(
+    figures.flatMap(({ figure, facts }) =>
+      facts === undefined
+        ? []
+        : [
+            {
+              id: figure.id,
+              recipe: facts.recipe,
+              minutes: facts.minutes.p50,
+              ...(figure.difficulty === undefined ? {} : { difficulty: figure.difficulty }),
+            },
+          ],
+    ),
+  );
+  const place = new Map(lessons.map((lesson, index) => [lesson.id, index]));
+  return figures.toSorted((a, b) => (place.get(a.figure.id) ?? figures.length) - (place.get(b.figure.id) ?? figures.length));
+}
+
 const shortFacts = ({ minutes, balloons, bubbles, techniques, air }: FigureFacts) => ({
   minutes,
   balloons,

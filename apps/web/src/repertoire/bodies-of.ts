@@ -8,6 +8,8 @@ export interface Body {
   readonly role?: string;
   /** Colour of what is drawn on the rubber. */
   readonly ink?: string;
+  /** What is still to be made. */
+  readonly isGhost?: true;
   readonly geometry: BufferGeometry;
 }
 
@@ -17,14 +19,15 @@ const inCap = 6;
 /** A figure as meshes, one for each colour role and ink; with `upToMove` only what is there after so many deeds. */
 export function bodiesOf({ shape, marks }: FigureBody, upToMove = Number.POSITIVE_INFINITY): readonly Body[] {
   const roles = new Map<string, Mesh>();
+  const ghosts = new Map<string, Mesh>();
   shape.bubbles.forEach((bubble, index) => {
-    if (bubble.deed > upToMove || bubble.line.length === 0) return;
-    addBubble(meshIn(roles, bubble.role), shape, bubble, index);
+    if (bubble.line.length > 0) addBubble(meshIn(bubble.deed > upToMove ? ghosts : roles, bubble.role), shape, bubble, index);
   });
   const inks = new Map<string, Mesh>();
   if (upToMove >= shape.deeds) for (const mark of marks) addMark(inks, mark);
   return [
     ...[...roles].map(([role, mesh]): Body => ({ key: `role ${role}`, role, geometry: mesh.geometry() })),
+    ...[...ghosts].map(([role, mesh]): Body => ({ key: `ghost ${role}`, role, isGhost: true, geometry: mesh.geometry() })),
     ...[...inks].map(([ink, mesh]): Body => ({ key: `ink ${ink}`, ink, geometry: mesh.geometry() })),
   ];
 }

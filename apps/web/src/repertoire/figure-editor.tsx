@@ -15,6 +15,7 @@ import type { Design } from './drawing-ask.ts';
 import { Svg } from './figure-picture.tsx';
 import { FrameMaker } from './frame-maker.tsx';
 import { NotationField } from './notation-field.tsx';
+import { OtherSize } from './other-size.tsx';
 import './repertoire.css';
 import { useDesign } from './use-drawing.ts';
 import { useUndoable } from './use-undoable.ts';
@@ -156,6 +157,9 @@ function Editor({ known }: { readonly known: Figure | undefined }): ReactElement
         </div>
         <Because ask="Begin with a frame?">
           <FrameMaker onMade={(recipe) => part({ recipe })} />
+        </Because>
+        <Because ask="Make it from another size?">
+          <OtherSize recipe={draft.recipe} onMade={(recipe) => part({ recipe })} />
         </Because>
         <section>
           <h2>Colours and minutes.</h2>

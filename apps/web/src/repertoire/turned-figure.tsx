@@ -142,8 +142,8 @@ function Figure({ body, paints, turn, upToMove, onSeen }: FigureProps): ReactEle
     <group position={[0, middle, 0]}>
       <group ref={group}>
         <group position={[0, -middle, 0]}>
-          {bodies.map(({ key, role, ink, geometry }) => (
-            <Rubber key={key} geometry={geometry} paint={ink ?? paints[role ?? ''] ?? 'grey'} />
+          {bodies.map(({ key, role, ink, isGhost, geometry }) => (
+            <Rubber key={key} geometry={geometry} paint={ink ?? paints[role ?? ''] ?? 'grey'} isGhost={isGhost === true} />
           ))}
         </group>
       </group>
@@ -164,13 +164,23 @@ function useFirstFrame(onSeen: () => void): void {
   });
 }
 
-/** Glossy latex: a deep body colour, a small bright streak of light. */
-function Rubber({ geometry, paint }: { readonly geometry: BufferGeometry; readonly paint: string }): ReactElement {
+interface RubberProps {
+  readonly geometry: BufferGeometry;
+  readonly paint: string;
+  readonly isGhost: boolean;
+}
+
+/** Glossy latex: a deep body colour, a small bright streak of light. What is still to be made is a shadow of it. */
+function Rubber({ geometry, paint, isGhost }: RubberProps): ReactElement {
   const { body } = rubberOfPaint(paint) ?? { body: '#9da3a9' };
   const colour = useMemo(() => new Color(body), [body]);
   return (
-    <mesh geometry={geometry}>
-      <meshPhongMaterial color={colour} specular="#9a9a9a" shininess={90} />
+    <mesh geometry={geometry} renderOrder={isGhost ? 1 : 0}>
+      {isGhost ? (
+        <meshBasicMaterial color="#787d82" transparent opacity={0.13} depthWrite={false} />
+      ) : (
+        <meshPhongMaterial color={colour} specular="#9a9a9a" shininess={90} />
+      )}
     </mesh>
   );
 }
