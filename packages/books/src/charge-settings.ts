@@ -26,7 +26,7 @@ export interface ChargeSettings {
   readonly mileCost?: { readonly perMile: MileRate; readonly source: string; readonly year: number };
   /** What a year costs whether or not there are gigs, and how many gigs share it. */
   readonly fixedCosts?: { readonly perYear: Money; readonly gigsPerYear: number };
-  /** Share of the fee put aside for tax, basis points. */
+  /** Share put aside for tax of what is left of the fee after costs, basis points. */
   readonly taxReserve?: { readonly basisPoints: number; readonly source?: string };
   /** Minutes per gig of preparing, packing, paperwork that no one pays for by name. */
   readonly preparationMinutes?: number;

@@ -1,4 +1,4 @@
-import { type Book, countsByItem, type Gig, planningSettingsOf, stockOf } from '@twistwright/books';
+import { type Book, type Gig, planningSettingsOf, stockOf } from '@twistwright/books';
 import { fail, type LocalDate, ok, type Problem, type Result } from '@twistwright/units';
 import { type Charge, chargeFor, pieceCosts } from '../charge/index.ts';
 import { type HandNeed, type JointSamples, jointLevel, type Needs, needsOf, type StockOfItem } from '../needs/index.ts';
@@ -123,7 +123,10 @@ export function takesOf({ model, samples }: Forecast, chance: number, weight: Re
 
 /** Pieces that lie somewhere and stay good to the last day, and pieces on order that arrive by then. */
 export function usableStock(book: Book, today: LocalDate, last: LocalDate): readonly StockOfItem[] {
-  const have = countsByItem(stockOf(book.moves, today));
+  const have = new Map<string, number>();
+  for (const line of stockOf(book.moves, today).lines)
+    for (const lot of line.lots)
+      if (lot.goodUntil === undefined || lot.goodUntil >= last) have.set(line.item, (have.get(line.item) ?? 0) + lot.count);
   const onOrder = new Map<string, number>();
   for (const order of book.orders) {
     if (order.arrivedOn !== undefined || order.expectedOn > last) continue;
