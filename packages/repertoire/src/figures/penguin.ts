@@ -26,20 +26,20 @@ balloon belly: 260 in belly
 balloon flippers: 160 in body
   leave 6
   join to neck
-  fold 8 flipper, down left left, facing forward, x 2 mirrored
+  fold 7 flipper, down left, facing forward, x 2 mirrored
   trim
 
 balloon feet: 260 in beak
-  leave 7
+  leave 6
   join to seat
-  fold 3 foot, forward forward left, facing up, x 2 mirrored
+  fold 4.4 foot, forward left, facing up, x 2 mirrored
   fold 2.5 tail, back, facing up
   trim
 
 balloon beak: 160 in beak
   inflate 3
   join to neck
-  bubble 1.6 beak, forward up
+  bubble 1.4 beak, forward forward forward up
   trim
 finish with marker: eyes on head, 0.15 minutes
 `,

@@ -10,14 +10,14 @@ balloon pig: 260 in body
   bubble 2 snout, forward
   pinch 0.6 ear, up up up left, x 2 mirrored
   bubble 0.8 neck, back
-  bubble 2.2 front leg, down down down left, x 2 mirrored
+  bubble 2.8 front leg, down down down left, x 2 mirrored
   lock
   bubble 3.4 body, back, x 2 mirrored
   lock
   roll 3.4 body, back back back down
-  bubble 2.2 hind leg, down down down left, x 2 mirrored
+  bubble 2.8 hind leg, down down down left, x 2 mirrored
   lock
-  bubble 2.4 tail, up back, bend 270 left
+  pinch 0.5 tail, up back
 finish with marker: eyes on snout, 0.1 minutes
 `,
   minutes: { median: 0.9, sigma: 0.25 },

@@ -42,6 +42,11 @@ describe('pictureOf', () => {
     const text = 'balloon a: round-5 in face\nbubble 4 face, down\nfinish with marker: eyes and smile on face\n';
     expect(pictureOf(recipeOf(text), {}).split('matrix(').length).toBe(4);
   });
+  test('a mouth is drawn in white where black would not show', () => {
+    const face = recipeOf('balloon a: round-5 in face\nbubble 4 face, down\nfinish with marker: smile on face\n');
+    expect(pictureOf(face, { face: 'yellow' })).toContain('stroke="#15171b"');
+    expect(pictureOf(face, { face: 'black' })).not.toContain('stroke="#15171b"');
+  });
   test('nothing to make is an empty picture', () => expect(pictureOf({ pieces: [], finishing: [] }, {})).toMatch(/^<svg.*<\/svg>$/u));
 });
 
@@ -50,6 +55,27 @@ describe('paintersOrder', () => {
   test('draws the far one first', () => expect(paintersOrder([thing(5, 0), thing(1, 1), thing(3, 2)])).toEqual([1, 2, 0]));
   test('draws what is on rubber after it, however far', () => {
     expect(paintersOrder([{ ...thing(-9, 5), on: 1 }, thing(1, 1)])).toEqual([1, 0]);
+  });
+  test('keeps the stretches of a bubble together, though one of them would do earlier', () => {
+    const far = { strand: 0, place: 0, covers: [{ x: 0, y: 0, near: 0, radius: 2 }] };
+    const between = { strand: 1, place: 0, covers: [{ x: 9, y: 0, near: 1, radius: 2 }] };
+    const near = { strand: 0, place: 2, covers: [{ x: 9, y: 0, near: 5, radius: 2 }] };
+    expect(paintersOrder([far, between, near])).toEqual([1, 0, 2]);
+  });
+  test('parts the stretches of bubbles that wind round one another, but not for a small thing', () => {
+    const at = (x: number, near: number, strand: number, place: number) => ({ strand, place, covers: [{ x, y: 0, near, radius: 2 }] });
+    const wound = [at(0, 5, 0, 0), at(20, 0, 0, 2), at(0, 0, 1, 0), at(20, 5, 1, 2)];
+    const order = paintersOrder(wound);
+    expect(order.indexOf(2)).toBeLessThan(order.indexOf(0));
+    expect(order.indexOf(1)).toBeLessThan(order.indexOf(3));
+    const twisted = [
+      at(0, 5, 0, 0),
+      at(20, 0, 0, 2),
+      { ...at(0, 0, 1, 0), minor: true as const },
+      { ...at(20, 5, 1, 2), minor: true as const },
+    ];
+    const whole = paintersOrder(twisted);
+    expect(Math.abs(whole.indexOf(0) - whole.indexOf(1))).toBe(1);
   });
   test('gives every thing once, also when they go round in a circle', () => {
     fc.assert(

@@ -31,6 +31,16 @@ describe('shapeOf', () => {
     expect(Math.hypot(...[0, 1, 2].map((axis) => (one[axis] ?? 0) - (other[axis] ?? 0)))).toBeCloseTo(2 * 0.78, 1);
     expect(fit.penetration).toBeLessThan(0.05);
   });
+  test('legs that point apart stand apart at the feet, legs that do not stay together', () => {
+    const feet = (aim: string): number => {
+      const { bubbles } = shaped(`balloon dog: 260 in body\nbubble 3 neck, down\nbubble 3 leg, ${aim}\nlock\n`);
+      const [one, other] = [bubbles[1]?.line[2] ?? [0, 0, 0], bubbles[2]?.line[1] ?? [0, 0, 0]];
+      return Math.hypot(...[0, 1, 2].map((axis) => (one[axis] ?? 0) - (other[axis] ?? 0)));
+    };
+    expect(feet('down, x 2')).toBeCloseTo(2 * 0.78, 1);
+    expect(feet('down down down left, x 2 mirrored')).toBeGreaterThan(2 * 0.78 + 0.3);
+    expect(feet('down left, x 2 mirrored')).toBeLessThan(2 * 0.78 + 0.8);
+  });
   test('three bubbles, one rolled through, are a triangle about one line', () => {
     const { bubbles } = shaped('balloon body: 260 in body\nbubble 4 body, down, x 2\nlock\nroll 4 body, down\n');
     const places = bubbles.map((bubble) => bubble.line[1] ?? [0, 0, 0]);
