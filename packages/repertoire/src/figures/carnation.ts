@@ -24,7 +24,7 @@ balloon stem: 160 in stem
   bubble 4 stem, down
   trim
 `,
-  minutes: { median: 1.1, sigma: 0.25 },
+  minutes: { median: 1.5, sigma: 0.25 },
   difficulty: 2,
   tags: ['safe outdoors', 'not for under threes'],
   colourways: [

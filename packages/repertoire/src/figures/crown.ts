@@ -45,7 +45,7 @@ balloon points: 260 in band
   join to one
   trim
 `,
-  minutes: { median: 1.5, sigma: 0.3 },
+  minutes: { median: 2.2, sigma: 0.3 },
   difficulty: 3,
   tags: ['wearable', 'safe outdoors', 'not for under threes'],
   colourways: [
