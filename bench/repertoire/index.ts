@@ -47,7 +47,9 @@ async function papers(): Promise<readonly Measured[]> {
     const answer = await menuBoardPdf(menu, { made });
     if (!answer.ok || answer.value.figures !== 24) throw new Error('the board is not complete');
   };
+  const before = process.cpuUsage();
   const cold = (await millisecondsOf(1, board, 0))[0] ?? Number.NaN;
+  const { user, system } = process.cpuUsage(before);
   const warm = median(await millisecondsOf(3, board));
   const dog = book.figures.find((figure) => figure.id === 'dog');
   const facts = dog === undefined ? undefined : figureFacts(book, dog);
@@ -56,6 +58,7 @@ async function papers(): Promise<readonly Measured[]> {
   const card = median(await millisecondsOf(3, () => recipeCardPdf(book, facts.value, way, { made })));
   return [
     { what: 'menu board of 24 as PDF, first time in the process', value: cold / 1000, unit: 's', goal: 'under 2', met: cold < 2000 },
+    { what: 'the same, processor time', value: (user + system) / 1e6, unit: 's' },
     { what: 'the same, warm', value: warm / 1000, unit: 's' },
     { what: 'recipe card of the dog as PDF, warm', value: card, unit: 'ms' },
   ];

@@ -212,7 +212,7 @@ function cell(book: Book, { facts, ways }: Entry, heading: string | undefined, g
   const svg = pictureOfShape(shape, recipe.finishing, paintsOf(book, way?.fill ?? {}));
   return {
     stack: [
-      ...(heading === undefined ? [] : [{ text: sentenceCase(heading), bold: true, fontSize: 10.5, color: '#41454b' }]),
+      ...(heading === undefined ? [] : [headingOf(heading, grid)]),
       { svg, width: grid.pictureWidth, height: grid.pictureWidth * 1.1, margin: [(grid.cellWidth - 6 - grid.pictureWidth) / 2, 0, 0, 0] },
       { canvas: [{ type: 'line', x1: 0, y1: 0, x2: grid.cellWidth - 6, y2: 0, lineWidth: 1.4, lineColor: '#15171b' }] },
       { text: figure.name, bold: true, fontSize: grid.namePoints, lineHeight: 1.05, margin: [0, 3, 6, 0] },
@@ -220,6 +220,13 @@ function cell(book: Book, { facts, ways }: Entry, heading: string | undefined, g
     ],
   };
 }
+/** On one line, so that the pictures of a row stand on one floor. */
+const headingOf = (heading: string, { cellWidth }: Grid): Content => ({
+  text: sentenceCase(heading),
+  bold: true,
+  fontSize: Math.min(10.5, (cellWidth - 6) / (heading.length * letterWidth.bold)),
+  color: '#41454b',
+});
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** "Blue, pink, red or brown". */

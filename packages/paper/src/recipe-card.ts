@@ -170,7 +170,7 @@ function airSection(book: Book, facts: FigureFacts, mostBars: number): readonly 
         headerRows: 1,
         dontBreakRows: true,
         widths: ['*', 'auto', 'auto', 'auto', 'auto', 'auto'],
-        body: [airHead(), ...airRows(pieces, unit)],
+        body: [airHead(pieces.some((piece) => piece.strokes !== undefined)), ...airRows(pieces, unit)],
       },
       layout: ruled,
     },
@@ -219,7 +219,8 @@ function airSection(book: Book, facts: FigureFacts, mostBars: number): readonly 
   ];
 }
 
-const airHead = (): TableCell[] => ['Balloon', 'Size', 'Blow up to', 'Leave flat', 'Pump', ''].map((text) => ({ text, fontSize: 8.5 }));
+const airHead = (hasPump: boolean): TableCell[] =>
+  ['Balloon', 'Size', 'Blow up to', 'Leave flat', hasPump ? 'Pump' : '', ''].map((text) => ({ text, fontSize: 8.5 }));
 /** One row for all balloons that are blown up alike. */
 function airRows(pieces: readonly PieceAir[], unit: 'in' | 'cm'): TableCell[][] {
   const rows = new Map<string, { names: string[]; piece: PieceAir }>();
