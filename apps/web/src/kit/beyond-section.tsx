@@ -109,8 +109,8 @@ export function LeftOutSection({ plan, onPutIn }: BeyondProps): ReactElement | n
                 <td className="roomy">{listed(left.offers.map((offer) => offerName(book, offer)))}</td>
                 <td className="num noprint">
                   {left.cost !== undefined && (
-                    <button type="button" className="btn plain" aria-label={`Bring ${left.name} in`} onClick={() => onPutIn(left.offers)}>
-                      Bring it in
+                    <button type="button" className="btn plain" aria-label={`Bring in ${left.name}`} onClick={() => onPutIn(left.offers)}>
+                      Bring in
                     </button>
                   )}
                 </td>

@@ -46,10 +46,10 @@ function FirstKitPage(): ReactElement {
   const unpriced = useMemo(() => wishesOf(book, page), [book, page]);
   const budget = moved ?? suggested;
   const state = useKit(unpriced, budget);
-  const { range, quick, plan } = state;
+  const { range, quick, plan, isWhole } = state;
   const slider = range === undefined ? undefined : sliderOf(range, 10 ** exponentOf(currency));
   if (suggested === undefined && slider !== undefined)
-    setSuggested(money(Math.round((slider.min + 0.3 * (slider.max - slider.min)) / slider.step) * slider.step));
+    setSuggested(money(Math.round((slider.min + 0.2 * (slider.max - slider.min)) / slider.step) * slider.step));
   const wishes = useMemo(() => ({ ...unpriced, budget: budget ?? money(0) }), [unpriced, budget]);
   const change = (part: Partial<PageWishes>): void => setPage({ ...page, ...part });
   const putIn = (offers: readonly string[]): void =>
@@ -59,11 +59,7 @@ function FirstKitPage(): ReactElement {
     });
   const shares = useMemo(() => new Map((quick?.kit.figures ?? []).map((figure) => [figure.figure, figure.share])), [quick]);
   return (
-    <Page
-      title="First kit"
-      whose={book.business.name}
-      isBusy={plan === undefined && state.refused === undefined && state.broken === undefined}
-    >
+    <Page title="First kit" whose={book.business.name} isBusy={!isWhole && state.refused === undefined && state.broken === undefined}>
       <div className="plan">
         <div className="upper">
           <div className="first">
@@ -99,7 +95,7 @@ function FirstKitPage(): ReactElement {
           )}
           <TakenOut page={page} onChange={change} />
           {plan !== undefined && budget !== undefined && (
-            <>
+            <div hidden={quick === undefined}>
               <PapersRow wishes={wishes} name={name.trim()} />
               <NextSection plan={plan} onPutIn={putIn} />
               <LeftOutSection plan={plan} onPutIn={putIn} />
@@ -107,6 +103,7 @@ function FirstKitPage(): ReactElement {
               <CompareSection plan={plan} wishes={wishes} />
               <KeepSection
                 plan={plan}
+                isWhole={isWhole}
                 wishes={unpriced}
                 budget={budget}
                 name={name}
@@ -117,8 +114,8 @@ function FirstKitPage(): ReactElement {
                   setName(kit.name);
                 }}
               />
-              <OrderSection plan={plan} />
-            </>
+              <OrderSection plan={plan} isWhole={isWhole} />
+            </div>
           )}
         </div>
       </div>
@@ -129,8 +126,8 @@ function FirstKitPage(): ReactElement {
 function Answer({ state, page }: { readonly state: KitState; readonly page: PageWishes }): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
-  const { quick, plan, refused, broken, freeMet } = state;
-  const next = plan?.next[0];
+  const { quick, plan, isWhole, refused, broken, freeMet } = state;
+  const next = isWhole ? plan?.next[0] : undefined;
   const said = next === undefined ? undefined : nextSentence(book, next);
   return (
     <>
@@ -167,12 +164,12 @@ function Answer({ state, page }: { readonly state: KitState; readonly page: Page
           )}
         </p>
       )}
-      {plan !== undefined && freeMet !== undefined && (
+      {plan !== undefined && isWhole && freeMet !== undefined && (
         <p className="lead more" role="status">
           {lossSentence(plan, freeMet, { forcedIn: page.forcedIn.length, takenOut: page.takenOut.length })}
         </p>
       )}
-      {plan !== undefined && <Proof state={state} />}
+      {plan !== undefined && isWhole && <Proof state={state} />}
     </>
   );
 }
@@ -306,7 +303,7 @@ function TakenOut({
             <button
               type="button"
               className="btn plain"
-              aria-label={`Let go of ${offerName(book, id)}`}
+              aria-label={`Let it go: ${offerName(book, id)}`}
               onClick={() => onChange({ forcedIn: page.forcedIn.filter((one) => one !== id) })}
             >
               Let it go
@@ -320,7 +317,7 @@ function TakenOut({
             <button
               type="button"
               className="btn plain"
-              aria-label={`Put ${offerName(book, id)} back`}
+              aria-label={`Put it back: ${offerName(book, id)}`}
               onClick={() => onChange({ takenOut: page.takenOut.filter((one) => one !== id) })}
             >
               Put it back

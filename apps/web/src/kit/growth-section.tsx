@@ -23,7 +23,7 @@ export function GrowthSection({ plan, wishes }: { readonly plan: KitPlan; readon
     hoursPerGig: 2,
     // A beginner asks for less than the coach; where to start is for the coach to say.
     feePerHour: money(Math.round(hourly / 3 / major) * major),
-    tipPerGuest: money(0),
+    tipPerGuest: money(Math.round(major / 2)),
     costPerGig: money(5 * major),
     gigsPerWeek: 1,
     weeks,

@@ -14,6 +14,8 @@ import { savedKitOf } from './wishes-of-page.ts';
 
 interface KeepProps {
   readonly plan: KitPlan;
+  /** Whether the plan is for these wishes; nothing is kept before. */
+  readonly isWhole: boolean;
   readonly wishes: UnpricedWishes;
   readonly budget: Money;
   readonly name: string;
@@ -22,7 +24,7 @@ interface KeepProps {
 }
 
 /** Keeps the kit in the book under a name, and lists those that were kept. */
-export function KeepSection({ plan, wishes, budget, name, onName, onOpen }: KeepProps): ReactElement {
+export function KeepSection({ plan, isWhole, wishes, budget, name, onName, onOpen }: KeepProps): ReactElement {
   const { book, today } = useBook();
   const { change, undo, isSaving, error } = useChangeBook();
   const [problem, setProblem] = useState<string>();
@@ -42,7 +44,7 @@ export function KeepSection({ plan, wishes, budget, name, onName, onOpen }: Keep
       <h2>{kits.length === 0 ? 'Keep this kit in the book.' : `${sentence(counted(kits.length, 'kit'))} in the book.`}</h2>
       <div className="saving noprint">
         <TextField label="Name of the kit" note="Stands on the papers too." value={name} onChange={onName} problem={problem} />
-        <button type="button" className="btn" disabled={isSaving} onClick={save}>
+        <button type="button" className="btn" disabled={isSaving || !isWhole} onClick={save}>
           Keep this kit
         </button>
       </div>
@@ -78,7 +80,7 @@ export function KeepSection({ plan, wishes, budget, name, onName, onOpen }: Keep
 }
 
 /** Turns the kit into orders that were placed, so that the store expects them. */
-export function OrderSection({ plan }: { readonly plan: KitPlan }): ReactElement | null {
+export function OrderSection({ plan, isWhole }: { readonly plan: KitPlan; readonly isWhole: boolean }): ReactElement | null {
   const { book, today } = useBook();
   const { change, isSaving, error } = useChangeBook();
   const [placed, setPlaced] = useState<readonly string[]>([]);
@@ -107,7 +109,7 @@ export function OrderSection({ plan }: { readonly plan: KitPlan }): ReactElement
               <button
                 type="button"
                 className="btn"
-                disabled={isSaving || isPlaced}
+                disabled={isSaving || isPlaced || !isWhole}
                 aria-label={`Mark as ordered at ${nameOf(order.supplier)}`}
                 onClick={() =>
                   change({ list: 'orders', put: { id: newId(`kit ${order.supplier} ${today}`, book.orders), ...order } }, () =>

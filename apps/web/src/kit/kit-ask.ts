@@ -4,18 +4,19 @@ import type { Money, Problem } from '@twistwright/units';
 
 /** What is asked of a worker. A newer question ends an older one. */
 export type KitAsk =
+  /** The book that the next questions are about, as far as kits are concerned. */
+  | { readonly kind: 'book'; readonly number: number; readonly book: Book }
   /** An answer while a finger is on the slider, then the curve. Without a budget only the range and the curve are worked out. */
   | {
       readonly kind: 'soon';
       readonly number: number;
-      readonly book: Book;
       readonly wishes: UnpricedWishes;
       readonly budget: Money | undefined;
     }
   /** The whole answer, and with it what is lost through what was forced in or taken out. */
-  | { readonly kind: 'full'; readonly number: number; readonly book: Book; readonly wishes: BookKitWishes }
+  | { readonly kind: 'full'; readonly number: number; readonly wishes: BookKitWishes }
   /** Another kit, to hold beside. */
-  | { readonly kind: 'other'; readonly number: number; readonly book: Book; readonly wishes: BookKitWishes };
+  | { readonly kind: 'other'; readonly number: number; readonly wishes: BookKitWishes };
 /** Wishes before the money is known. */
 export type UnpricedWishes = Omit<BookKitWishes, 'budget'>;
 

@@ -11,9 +11,10 @@ export const of100 = (share: number): number => Math.round(100 * share);
 
 /** "For £60, six colours meet about 85 of 100 requests." */
 export function answerSentence({ kit }: QuickKit, currency: CurrencyCode): string {
+  if (!(kit.met > 0)) return `For ${shownMoney(kit.budget, currency)} nothing can be made.`;
   const colours = kit.colours.length;
-  const what = colours === 0 ? 'no balloons' : counted(colours, 'colour');
-  return `For ${shownMoney(kit.budget, currency)}, ${what} ${colours === 1 ? 'meets' : 'meet'} about ${of100(kit.met)} of 100 requests.`;
+  const what = colours === 0 ? 'what is there' : counted(colours, 'colour');
+  return `For ${shownMoney(kit.budget, currency)}, ${what} ${colours < 2 ? 'meets' : 'meet'} about ${of100(kit.met)} of 100 requests.`;
 }
 
 /** "Expect 76 to 94. It lasts about 25 hours of work (20 to 31)." */
@@ -78,8 +79,8 @@ export function sliderOf(
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = ([1, 2, 5, 10].find((factor) => factor * power >= rough) ?? 10) * power;
   return {
-    min: Math.floor(cheapest / step) * step,
-    max: Math.max(Math.ceil(everything / step), Math.floor(cheapest / step) + 1) * step,
+    min: Math.ceil(cheapest / step) * step,
+    max: Math.max(Math.ceil(everything / step), Math.ceil(cheapest / step) + 1) * step,
     step,
   };
 }

@@ -3,6 +3,7 @@ import {
   type BookKitWishes,
   boughtOffers,
   describeKit,
+  type FoundKit,
   findKit,
   type KitPlan,
   type KitProblem,
@@ -28,9 +29,10 @@ interface Ground {
   range: BudgetRange | undefined;
   readonly points: CurvePoint[];
   /** Purchases found so far, by budget: better ones grow from them. */
-  readonly starts: Map<number, ReadonlyMap<string, number>>;
+  readonly known: Map<number, FoundKit>;
 }
 let latest = 0;
+let book: Book | undefined;
 let ground: Ground | undefined;
 
 const tell = (answer: KitAnswer): void => postMessage(answer);
@@ -38,22 +40,27 @@ const breathe = (): Promise<void> => new Promise((go) => setTimeout(go, 0));
 
 addEventListener('message', (event: MessageEvent<KitAsk>) => {
   const ask = event.data;
+  if (ask.kind === 'book') {
+    book = ask.book;
+    ground = undefined;
+    return;
+  }
   latest = ask.number;
   answer(ask).catch((error: unknown) =>
     tell({ kind: 'broken', number: ask.number, message: error instanceof Error ? error.message : String(error) }),
   );
 });
 
-async function answer(ask: KitAsk): Promise<void> {
+async function answer(ask: Exclude<KitAsk, { kind: 'book' }>): Promise<void> {
   // Lets newer questions in first, so that only the newest is worked on.
   await breathe();
-  if (latest !== ask.number) return;
-  if (ask.kind === 'soon') await soon(ask);
-  else full(ask);
+  if (latest !== ask.number || book === undefined) return;
+  if (ask.kind === 'soon') await soon(book, ask);
+  else full(book, ask);
 }
 
-function full(ask: Extract<KitAsk, { kind: 'full' | 'other' }>): void {
-  const { number, book, wishes } = ask;
+function full(book: Book, ask: Extract<KitAsk, { kind: 'full' | 'other' }>): void {
+  const { number, wishes } = ask;
   const plan = planKit(book, wishes, { runs: manyRuns });
   if (!plan.ok) tell({ kind: 'refused', number, of: ask.kind, problems: plan.error });
   else if (ask.kind === 'other') tell({ kind: 'other', number, plan: plan.value });
@@ -70,17 +77,22 @@ function free(number: number, book: Book, wishes: BookKitWishes, plan: KitPlan):
   if (without.ok) tell({ kind: 'full', number, plan, freeMet: Math.max(without.value.kit.met, plan.kit.met) });
 }
 
-async function soon({ number, book, wishes, budget }: Extract<KitAsk, { kind: 'soon' }>): Promise<void> {
+async function soon(book: Book, { number, wishes, budget }: Extract<KitAsk, { kind: 'soon' }>): Promise<void> {
   const on = groundFor(book, wishes);
   if (!on.problem.ok) return tell({ kind: 'refused', number, of: 'soon', problems: on.problem.error });
   if (budget !== undefined) {
-    const found = findAt(on, on.problem.value, budget);
-    if (found.ok) {
-      const kit = describeKit(found.value);
-      const lasting = lastingOf(found.value.model, found.value.bought, fewRuns, 1);
-      const rules = rulesOfThumb(found.value.model).map(({ rule, spent, met }) => ({ rule, spent, met }));
-      tell({ kind: 'quick', number, quick: { kit, lasting, rules } });
-    } else tell({ kind: 'refused', number, of: 'soon', problems: found.error });
+    const near = nearest(on, budget);
+    // What is affordable of what is known already comes at once; what the rest of the money adds, a moment later.
+    if (near !== undefined) {
+      tellQuick(number, near, budget);
+      await breathe();
+      if (latest !== number) return undefined;
+    }
+    if (!on.known.has(budget)) {
+      const found = findAt(on, on.problem.value, budget);
+      if (found.ok) tellQuick(number, found.value, budget);
+      else if (near === undefined) tell({ kind: 'refused', number, of: 'soon', problems: found.error });
+    }
   }
   await breathe();
   if (latest !== number) return undefined;
@@ -88,6 +100,13 @@ async function soon({ number, book, wishes, budget }: Extract<KitAsk, { kind: 's
   if (on.range === undefined) return undefined;
   tell({ kind: 'range', number, range: on.range });
   return drawCurve(on, on.problem.value, on.range, number);
+}
+
+function tellQuick(number: number, { model, bought, answer: search }: FoundKit, budget: Money): void {
+  const kit = { ...describeKit({ model, bought, answer: search }), budget };
+  const lasting = lastingOf(model, bought, fewRuns, 1);
+  const rules = rulesOfThumb(model).map(({ rule, spent, met }) => ({ rule, spent, met }));
+  tell({ kind: 'quick', number, quick: { kit, lasting, rules } });
 }
 
 /** The curve from left to right; stops when something newer is asked, and goes on where it was. */
@@ -114,25 +133,30 @@ function pointAt(on: Ground, problem: KitProblem, budget: Money): CurvePoint {
 
 /** The best purchase found soon, grown from the one of the next smaller budget. */
 function findAt(on: Ground, problem: KitProblem, budget: Money): ReturnType<typeof findKit> {
-  const smaller = [...on.starts.keys()].filter((known) => known <= budget);
-  const start = smaller.length === 0 ? undefined : on.starts.get(Math.max(...smaller));
+  const near = nearest(on, budget);
+  const start = near === undefined ? undefined : boughtOffers(near);
   const found = findKit(
     { ...problem, wishes: { ...problem.wishes, budget } },
     { effort: 'soon', ...(start === undefined ? {} : { start }) },
   );
-  if (found.ok) on.starts.set(budget, boughtOffers(found.value));
+  if (found.ok) on.known.set(budget, found.value);
   return found;
+}
+/** What is known for the next smaller budget, or this one. */
+function nearest({ known }: Ground, budget: Money): FoundKit | undefined {
+  const smaller = [...known.keys()].filter((other) => other <= budget);
+  return smaller.length === 0 ? undefined : known.get(Math.max(...smaller));
 }
 
 function groundFor(book: Book, wishes: UnpricedWishes): Ground {
-  const key = JSON.stringify([wishes, book.offers, book.suppliers, book.items, book.figures, book.settings?.tools]);
+  const key = JSON.stringify(wishes);
   if (ground?.key !== key)
     ground = {
       key,
       problem: kitProblemOf(book, { ...wishes, budget: money(0) }),
       range: undefined,
       points: [],
-      starts: new Map(),
+      known: new Map(),
     };
   return ground;
 }

@@ -1,8 +1,10 @@
+import type { ToolWish } from '@twistwright/books';
 import type { KitWork } from '@twistwright/planner';
 import { type ReactElement, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { Slider } from '../parts/slider.tsx';
 import { Tick } from '../parts/tick.tsx';
+import { counted } from '../words/counted.ts';
 import { shownMoney } from './kit-words.ts';
 import { kitFigures, type PageWishes } from './wishes-of-page.ts';
 
@@ -70,11 +72,15 @@ export function NewcomerPanel({ wishes, onChange, shares }: PanelProps): ReactEl
 
 type PartProps = Pick<PanelProps, 'wishes' | 'onChange'>;
 
+const isForTheStart = ({ firstKit, when }: ToolWish): boolean =>
+  firstKit === undefined ? when === 'always' || when === 'spare' : firstKit !== 'later';
+const isWide = (): boolean => window.matchMedia('(min-width: 641px)').matches;
+
 /** Tools to tick, and balloons to add with a count. */
 function Has({ wishes, onChange }: PartProps): ReactElement {
   const { book } = useBook();
   const [adding, setAdding] = useState('');
-  const tools = [...new Set((book.settings?.tools ?? []).map((tool) => tool.item))].flatMap((id) => {
+  const tools = [...new Set((book.settings?.tools ?? []).flatMap((tool) => (isForTheStart(tool) ? [tool.item] : [])))].flatMap((id) => {
     const item = book.items.find((one) => one.id === id);
     return item !== undefined && item.kind !== 'balloon' && book.offers.some((offer) => offer.item === id) ? [item] : [];
   });
@@ -82,8 +88,8 @@ function Has({ wishes, onChange }: PartProps): ReactElement {
   const put = (item: string, count: number): void =>
     onChange({ have: [...wishes.have.filter((line) => line.item !== item), ...(count > 0 ? [{ item, count }] : [])] });
   return (
-    <fieldset>
-      <legend>Already has</legend>
+    <details className="because" open={isWide()}>
+      <summary>Already has {wishes.have.length === 0 ? 'nothing' : counted(wishes.have.length, 'thing')}</summary>
       {tools.map((tool) => (
         <Tick key={tool.id} checked={wishes.have.some((line) => line.item === tool.id)} onChange={(has) => put(tool.id, has ? 1 : 0)}>
           {tool.name}
@@ -124,12 +130,12 @@ function Has({ wishes, onChange }: PartProps): ReactElement {
           </select>
         </span>
       </label>
-    </fieldset>
+    </details>
   );
 }
 
 /** Figures to tick, each with how often it is asked for. */
-function Figures({ wishes, onChange, shares }: Omit<PanelProps, never>): ReactElement {
+function Figures({ wishes, onChange, shares }: PanelProps): ReactElement {
   const { book } = useBook();
   const figures = kitFigures(book);
   const wanted = figures.length - wishes.unwanted.length;
@@ -200,8 +206,8 @@ function PutIn({ wishes, onChange }: PartProps): ReactElement {
   const balloons = useMemo(() => new Set(book.items.flatMap((item) => (item.kind === 'tool' ? [] : [item.id]))), [book]);
   const left = book.offers.filter((offer) => !wishes.forcedIn.includes(offer.id) && (offer.mix !== undefined || balloons.has(offer.item)));
   return (
-    <fieldset>
-      <legend>Put in, whatever it costs</legend>
+    <details className="because">
+      <summary>Put a bag in, whatever it costs</summary>
       {wishes.forcedIn.map((id) => (
         <Tick key={id} checked onChange={() => onChange({ forcedIn: wishes.forcedIn.filter((one) => one !== id) })}>
           {nameOf(id)}
@@ -227,6 +233,6 @@ function PutIn({ wishes, onChange }: PartProps): ReactElement {
           ))}
         </select>
       </span>
-    </fieldset>
+    </details>
   );
 }

@@ -115,7 +115,10 @@ function whyOf(
     .slice(0, 2)
     .map(([role, count]) => `${role} on ${count}`)
     .join(', ');
-  const needed = unlocks.length === 0 ? 'more choice of colour or more pieces' : `${unlocks.length} of them need it`;
+  const needed =
+    unlocks.length === 0
+      ? 'more choice of colour or more pieces'
+      : `${unlocks.length} of them ${unlocks.length === 1 ? 'needs' : 'need'} it`;
   return serves.length === 0 ? `${name}: asked for by the wishes.` : `${name}: ${most} of the ${of} figures; ${needed}.`;
 }
 

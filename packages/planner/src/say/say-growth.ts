@@ -26,6 +26,8 @@ export function sayGrowth(growth: Growth, currency: CurrencyCode): Said {
 export function sayMilestone(milestone: Milestone): string {
   const { gigs, weeks } = milestone;
   if (gigs === undefined || weeks === undefined) return 'not within the weeks that were looked at';
-  return `in week ${count(weeks.p50)} (${range(weeks)}), after ${counted(gigs.p50, 'gig')}${unless(milestone)}`;
+  return `in week ${week(weeks.p50)} (${range(weeks, week)}), after ${counted(gigs.p50, 'gig')}${unless(milestone)}`;
 }
+/** Which week a moment lies in, the first one being week 1. */
+const week = (value: number): string => count(Math.floor(value) + 1);
 const unless = ({ chance }: Milestone): string => (chance > 0.995 ? '' : `, and ${chanceInWords(chance)} that it comes at all`);
