@@ -220,11 +220,12 @@ function cell(book: Book, { facts, ways }: Entry, heading: string | undefined, g
     ],
   };
 }
-/** On one line, so that the pictures of a row stand on one floor. */
+const longestHeading = Math.max(...figureGroups.map((group) => group.length));
+/** All of one size and on one line, so that the pictures of a row stand on one floor. */
 const headingOf = (heading: string, { cellWidth }: Grid): Content => ({
   text: sentenceCase(heading),
   bold: true,
-  fontSize: Math.min(10.5, (cellWidth - 6) / (heading.length * letterWidth.bold)),
+  fontSize: Math.min(10.5, (cellWidth - 6) / (longestHeading * letterWidth.bold)),
   color: '#41454b',
 });
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
