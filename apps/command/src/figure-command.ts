@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { type Book, type Colourway, countsByItem, stockOf } from '@twistwright/books';
-import { menuBoardPdf, type PaperSize, pageSizes, recipeCardPdf } from '@twistwright/paper';
+import type { PaperSize } from '@twistwright/paper';
 import {
   airOptionsOf,
   type FigureFacts,
@@ -133,13 +133,14 @@ function misuse(word: string, deed: Deed, args: Arguments): string | undefined {
   const lost = flags.find(({ name }) => args.has(name) && !everywhere.includes(name) && !deed.flags.includes(name));
   if (lost !== undefined) return `--${lost.name} does not go with "figure ${word}".`;
   const paper = args.text('paper');
-  if (paper !== undefined && paperNamed(paper) === undefined) return `--paper takes ${Object.keys(pageSizes).join(', ')}, not "${paper}".`;
+  if (paper !== undefined && paperNamed(paper) === undefined) return `--paper takes ${paperSizes.join(', ')}, not "${paper}".`;
   if (deed.flags.includes('pdf') && args.text('pdf') === undefined) return 'Say where to write it: --pdf FILE.';
   if (deed.flags.includes('svg') && args.text('svg') === undefined && !args.has('json')) return 'Say where to write it: --svg FILE.';
   return undefined;
 }
-export const paperNamed = (text: string): PaperSize | undefined =>
-  (Object.keys(pageSizes) as PaperSize[]).find((size) => size.toLowerCase() === text.toLowerCase());
+/** Their names only: the room that makes papers is entered when one is made, since it takes a while to open. */
+const paperSizes: readonly PaperSize[] = ['A4', 'Letter', 'A3', 'Tabloid'];
+export const paperNamed = (text: string): PaperSize | undefined => paperSizes.find((size) => size.toLowerCase() === text.toLowerCase());
 
 function tellProblems(problems: readonly Problem[], file: string, args: Arguments, outside: Outside): 1 {
   if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
@@ -304,6 +305,7 @@ async function card(asked: Asked): Promise<ExitCode> {
   if (typeof found === 'number') return found;
   const out = args.text('pdf') ?? '';
   const size = paperNamed(args.text('paper') ?? '');
+  const { recipeCardPdf } = await import('@twistwright/paper');
   await outside.writeFile(out, await recipeCardPdf(book, found.facts, found.way, { made: today, ...(size === undefined ? {} : { size }) }));
   return written(args, outside, out, `The card of ${found.facts.figure.name.toLowerCase()} is in ${out}.`);
 }
@@ -317,6 +319,7 @@ async function board({ args, outside, book, today }: Asked): Promise<ExitCode> {
   }
   const out = args.text('pdf') ?? '';
   const size = paperNamed(args.text('paper') ?? '');
+  const { menuBoardPdf } = await import('@twistwright/paper');
   const made = await menuBoardPdf(book, {
     made: today,
     landscape: args.has('landscape'),

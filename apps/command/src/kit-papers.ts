@@ -1,5 +1,4 @@
 import type { Book } from '@twistwright/books';
-import { kitCsv, kitHandoutPdf, kitPage, learningSheetPdf } from '@twistwright/paper';
 import type { BookKitWishes, KitPlan } from '@twistwright/planner';
 import type { Arguments, Flag } from './arguments.ts';
 import type { Outside } from './outside.ts';
@@ -27,6 +26,8 @@ export async function writeKitPapers(args: Arguments, outside: Outside, book: Bo
   const paper = { plan, wishes, ...(name === undefined ? {} : { name }) };
   const made = args.day('today') ?? outside.today(book.business.zone);
   const options = { made, ...paperSize(args) };
+  if (!['pdf', 'learn', 'html', 'csv'].some((flag) => args.has(flag))) return;
+  const { kitCsv, kitHandoutPdf, kitPage, learningSheetPdf } = await import('@twistwright/paper');
   const papers = {
     pdf: () => kitHandoutPdf(book, paper, options),
     learn: () => learningSheetPdf(book, paper, options),

@@ -1,9 +1,14 @@
 #!/usr/bin/env node
 import { readFile, writeFile } from 'node:fs/promises';
+import { enableCompileCache } from 'node:module';
 import { createInterface } from 'node:readline/promises';
-import { type OpenSolver, openSolver } from '@twistwright/solver/node';
-import { date } from '@twistwright/units';
-import { runCommand } from './run-command.ts';
+import type { OpenSolver } from '@twistwright/solver/node';
+
+// What is compiled now is kept for the next start; so everything of ours is imported after this.
+enableCompileCache();
+const { openSolver } = await import('@twistwright/solver/node');
+const { date } = await import('@twistwright/units');
+const { runCommand } = await import('./run-command.ts');
 
 let solver: OpenSolver | undefined;
 const code = await runCommand(process.argv.slice(2), {
