@@ -47,7 +47,7 @@ export const importPricesCommand: Command = {
     const page = pageFor(outside.isTerminal);
     const { currency } = book.value.business;
     page.say(
-      `${counted(list.offers.length, 'offer')} of ${counted(list.rows.all - list.rows.above - list.rows.blank, 'line')}: ${list.added.length} new, ${list.changed.length} changed, ${list.unmatched.length} not matched.`,
+      `${counted(list.offers.length, 'offer')} of ${counted(list.rows.all - list.rows.above - list.rows.blank - heading, 'line')}: ${list.added.length} new, ${list.changed.length} changed, ${list.unmatched.length} not matched.`,
     );
     page.tell(args.has('save') ? `${bookPath} has them now.` : 'Nothing is written yet: add --save to put them into the book.');
     if (list.changed.length > 0) {
@@ -76,6 +76,8 @@ export const importPricesCommand: Command = {
     return 0;
   },
 };
+/** Lines of a list that name its columns. */
+const heading = 1;
 const mostShown = 40;
 
 /** The mapping that was given as JSON or as a file of it; undefined if none was. */

@@ -16,7 +16,7 @@ const code = await runCommand(process.argv.slice(2), {
   writeFile: (path, content) => writeFile(path, content),
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
-  isTerminal: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
+  isTerminal: process.stdout.isTTY === true && (process.env.NO_COLOR ?? '') === '',
   today: (zone) => date(Temporal.Now.plainDateISO(zone).toString()),
   now: () => performance.now() / 1000,
   solver: () => {
