@@ -67,7 +67,7 @@ export interface Floor {
 }
 
 /**
- * Quote and floor of one gig (PRODUCT.md, Charge). `materials`: cost of what was used in each replication, minor units, not empty.
+ * Quote and floor of one gig. `materials`: cost of what was used in each replication, minor units, not empty.
  * Quote = the larger of the minimum and hours x rate, x artists, + travel beyond the free radius there and back, being early, pieces made to
  * order, tax. Money is rounded once per line; the tax once on the net sum.
  */

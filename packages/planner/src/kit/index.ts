@@ -20,7 +20,7 @@ export { lastingOf } from './kit-lasting.ts';
 export { type KitModel, kitModelOf } from './kit-model.ts';
 export { type BookKitWishes, kitProblemOf } from './kit-of-book.ts';
 export * from './kit-problem.ts';
-export { type KitReport, kitReportOf } from './kit-report.ts';
+export { type KitReport, type KitReportOptions, kitReportOf } from './kit-report.ts';
 export { type RuleOutcome, rulesOfThumb } from './kit-rules.ts';
 export { type NextPurchase, nextPurchases } from './next-purchases.ts';
 export { type CoverAnswer, type CoverLimits, solveCover } from './solve-cover.ts';

@@ -20,15 +20,20 @@ export interface KitReport {
   readonly warnings: readonly Problem[];
 }
 
+export interface KitReportOptions extends KitLimits {
+  /** Runs for how long the kit lasts; 400, or 100 for an answer that is wanted soon, if missing. */
+  readonly runs?: number;
+}
+
 /** The kit with all that is said beside it; refused as {@link findKit} refuses. */
-export function kitReportOf(problem: KitProblem, limits: KitLimits = {}): Result<KitReport> {
+export function kitReportOf(problem: KitProblem, limits: KitReportOptions = {}): Result<KitReport> {
   const found = findKit(problem, limits);
   if (!found.ok) return found;
   const { model, bought } = found.value;
   const kit = describeKit(found.value);
   return ok({
     kit,
-    lasting: lastingOf(model, bought, limits.effort === 'soon' ? 100 : 400, limits.seed ?? 1),
+    lasting: lastingOf(model, bought, limits.runs ?? (limits.effort === 'soon' ? 100 : 400), limits.seed ?? 1),
     next: nextPurchases(model, bought),
     rules: rulesOfThumb(model).map(({ rule, spent, met }) => ({ rule, spent, met })),
     growthPurchases: growthPurchasesOf(found.value, kit),

@@ -41,7 +41,7 @@ export interface PackingPlan {
 }
 
 /**
- * The packing list of one gig (PRODUCT.md, Packing). The usual use goes into the apron in the order of its pockets, as far as it has room; the rest of
+ * The packing list of one gig. The usual use goes into the apron in the order of its pockets, as far as it has room; the rest of
  * what is enough goes into the case; tools and spares come after. Pieces are taken from where they already are first, then from the place nearest
  * to the hands (apron, case, car, home), and from no place twice.
  */

@@ -34,11 +34,15 @@ export interface Advice {
 const cardChance = 0.9;
 const usualMost = 6;
 
+/** Pieces made to order wait for nobody: there only what is done in time counts. */
+const promiseAt = (gig: Gig, promise: ServicePromise, end: number): ServicePromise =>
+  gig.kind === 'made to order' ? { ...promise, waitMinutes: end, shareWithin: 0 } : promise;
+
 /** Fewest artists for the business's promise, the closing card, and the best menu for the crowd and clock of one gig. */
 export function adviceFor(book: Book, gig: Gig, options: AdviceOptions): Result<Advice> {
   const model = lineModelOf(book, gig);
   if (!model.ok) return model;
-  const { promise } = planningSettingsOf(book);
+  const promise = promiseAt(gig, planningSettingsOf(book).promise, model.value.end);
   const seed = seedOf(options.seed, gig.id);
   const worth = model.value.figures.map((figure) => book.figures.find((candidate) => candidate.id === figure.id)?.worth ?? 1);
   const menu = bestMenu(model.value, { seed, runs: Math.max(50, Math.round(options.runs / 4)), worth });

@@ -2,70 +2,37 @@ import type { Book } from '@twistwright/books';
 import { fail, type Money, money, ok, type Problem, type Result } from '@twistwright/units';
 import {
   type BookKitWishes,
-  checkKit,
-  describeKit,
   type FoundKit,
   findKit,
-  growthPurchasesOf,
-  type Kit,
   type KitCurve,
-  type KitLasting,
   type KitLimits,
   type KitProblem,
+  type KitReport,
+  type KitReportOptions,
   kitCurve,
   kitProblemOf,
-  lastingOf,
+  kitReportOf,
   leastBudget,
-  type NextPurchase,
-  nextPurchases,
-  rulesOfThumb,
 } from '../kit/index.ts';
 
 /** A first kit with what a newcomer asks about it. */
-export interface KitPlan {
-  readonly kit: Kit;
-  /** How far it goes when guests really come. */
-  readonly lasting: KitLasting;
-  /** Best next purchases, in order. */
-  readonly next: readonly NextPurchase[];
-  /** What two rules of thumb would meet for the same money. */
-  readonly rules: readonly {
-    readonly rule: 'every colour once' | 'most popular figures first';
-    readonly spent: Money;
-    readonly met: number;
-  }[];
-  /** What comes after it, in order, for `growKit`. */
-  readonly growthPurchases: ReturnType<typeof growthPurchasesOf>;
-  /** What could not be planned, such as a figure that no offer makes possible. */
-  readonly warnings: readonly Problem[];
+export interface KitPlan extends KitReport {
   /** Money against requests met; missing where it was not asked for. */
   readonly curve?: KitCurve;
 }
-export interface PlanKitOptions extends KitLimits {
-  /** Runs for how long the kit lasts; default 400. */
-  readonly runs?: number;
+export interface PlanKitOptions extends KitReportOptions {
   /** Budgets on the curve; none if missing. */
   readonly curvePoints?: number;
 }
 
-/** What a newcomer should buy first out of a coach's book (PRODUCT.md, First kit). */
+/** What a newcomer should buy first out of a coach's book, for the money there is. */
 export function planKit(book: Book, wishes: BookKitWishes, options: PlanKitOptions = {}): Result<KitPlan> {
   const problem = kitProblemOf(book, wishes);
   if (!problem.ok) return problem;
-  const found = findKit(problem.value, { ...options, ...startOf(problem.value, options) });
-  if (!found.ok) return withNearest(found.error, () => leastBudget(problem.value), wishes.budget);
-  const { model, bought } = found.value;
+  const report = kitReportOf(problem.value, { ...options, ...startOf(problem.value, options) });
+  if (!report.ok) return withNearest(report.error, () => leastBudget(problem.value), wishes.budget);
   const curve = options.curvePoints === undefined ? undefined : kitCurve(problem.value, options.curvePoints);
-  const kit = describeKit(found.value);
-  return ok({
-    kit,
-    lasting: lastingOf(model, bought, options.runs ?? 400, options.seed ?? 1),
-    next: nextPurchases(model, bought),
-    rules: rulesOfThumb(model).map(({ rule, spent, met }) => ({ rule, spent, met })),
-    growthPurchases: growthPurchasesOf(found.value, kit),
-    warnings: checkKit(problem.value),
-    ...(curve?.ok === true ? { curve: curve.value } : {}),
-  });
+  return ok({ ...report.value, ...(curve?.ok === true ? { curve: curve.value } : {}) });
 }
 
 /** Smaller budgets that are looked at first. */
