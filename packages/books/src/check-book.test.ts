@@ -413,7 +413,7 @@ describe('what can be made at all', () => {
   });
   test('nothing of the menu can', () => {
     expect(brief({ ...blueDog, ...withGig({ menu: [{ figure: 'blue-dog', share: 1 }] }) })).toEqual([
-      'error menu.nothing-possible at gigs.0.menu',
+      'warning menu.nothing-possible at gigs.0.menu',
     ]);
   });
   test.each<[string, Partial<Book>]>([
@@ -441,10 +441,10 @@ describe('what can be made at all', () => {
   ])('it can when the balloon is %s', (_, book) => {
     expect(brief({ ...blueDog, ...withGig({ menu: [{ figure: 'blue-dog', share: 1 }] }), ...book })).toEqual([]);
   });
-  test('a piece made to order in a colour out of reach stops the gig', () => {
+  test('a piece made to order in a colour out of reach is said, and the gig can still be entered', () => {
     const order = [{ figure: 'blue-dog', colourway: 'blue', count: 3 }];
     expect(brief({ ...blueDog, ...withGig({ kind: 'made to order', menu: [], order }) })).toEqual([
-      'error menu.out-of-reach at gigs.0.order.0',
+      'warning menu.out-of-reach at gigs.0.order.0',
     ]);
   });
   test('a lead time that misses the gig is said, and a counter where things are collected is not', () => {

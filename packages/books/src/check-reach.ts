@@ -2,10 +2,13 @@ import { type LocalDate, type Problem, workingDaysAfter } from '@twistwright/uni
 import type { Book } from './book.ts';
 import { balloonFor, balloonsByLook, type PiecesByFigure } from './check-figures.ts';
 import type { Gig, MenuLine } from './gig.ts';
-import { errorAt, warningAt } from './problem-codes.ts';
+import { warningAt } from './problem-codes.ts';
 import { countsByItem, stockOf } from './stock.ts';
 
-/** Whether what the coming gigs offer can be made at all, from what is in store, on order or for sale; and whether orders can be in time. */
+/**
+ * Whether what the coming gigs offer can be made at all, from what is in store, on order or for sale; and whether orders can be in time.
+ * Warnings all: a new business may enter a gig before its suppliers.
+ */
 export function checkReach(book: Book, pieces: PiecesByFigure, today: LocalDate): readonly Problem[] {
   const within = itemsInReach(book);
   const balloons = balloonsByLook(book);
@@ -47,7 +50,7 @@ function checkMenuReach(gig: Gig, path: Problem['path'], makeable: Makeable): re
   const lost = gig.menu.flatMap((line, index) => (makeable(line) ? [] : [{ line, index }]));
   if (lost.length > 0 && lost.length === gig.menu.length)
     return [
-      errorAt(
+      warningAt(
         'menu.nothing-possible',
         [...path, 'menu'],
         `Nothing on the menu of gig "${gig.id}" can be made from what is in store, on order or for sale.`,
@@ -66,7 +69,7 @@ function checkMenuReach(gig: Gig, path: Problem['path'], makeable: Makeable): re
     makeable({ figure: piece.figure, colourways: [piece.colourway] })
       ? []
       : [
-          errorAt(
+          warningAt(
             'menu.out-of-reach',
             [...path, 'order', index],
             `Gig "${gig.id}" has "${piece.figure}" in "${piece.colourway}" made to order, which cannot be made from what is in store, on order or for sale.`,
