@@ -281,6 +281,7 @@ export const adviseCommand = command(
       writeGigHead(page, plan, looked.book);
       page.gap();
       for (const sentence of sayAdvice(plan.gig, advice, nameOf)) page.say(sentence);
+      if (plan.gig.kind === 'class' || plan.gig.kind === 'made to order') continue;
       page.gap();
       page.table(
         ['at', 'may wait'],

@@ -4,7 +4,21 @@ import { clockAt, count, counted, listed, range } from './numbers.ts';
 
 /** What the advice comes to, a sentence each: hands, closing, menu. */
 export function sayAdvice(gig: Gig, advice: Advice, nameOf: (figure: string) => string): readonly string[] {
-  return [sayArtists(advice), sayCard(gig, advice), sayMenu(advice, nameOf)];
+  switch (gig.kind) {
+    case 'class':
+      return ['A class has no line: its lessons say how long it lasts.'];
+    case 'made to order':
+      return [sayPieces(advice)];
+    default:
+      return [sayArtists(advice), sayCard(gig, advice), sayMenu(advice, nameOf)];
+  }
+}
+
+function sayPieces({ artists, promise }: Advice): string {
+  const words = `${percent(promise.shareServed)} of the pieces are done in time`;
+  return artists.artists === undefined
+    ? `Not even ${counted(artists.tried.length, 'artist')} have ${words.replace(' are', '')}.`
+    : `So that ${words}, it takes ${counted(artists.artists, 'artist')}.`;
 }
 
 function sayArtists({ artists, promise }: Advice): string {
