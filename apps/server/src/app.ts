@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { serveStatic } from '@hono/node-server/serve-static';
-import { type Book, checkBook, emptyBook, layDates } from '@twistwright/books';
+import { type Book, bookLists, checkBook, emptyBook, layDates } from '@twistwright/books';
 import { api, openApi, readBook, readPrices, withPrices, writeBook } from '@twistwright/contract';
 import type { Solver } from '@twistwright/planner';
 import type { Collection, Store } from '@twistwright/store';
@@ -150,22 +150,7 @@ function laidOut(book: Book, today: LocalDate): Book {
   return own;
 }
 
-const collections: readonly Collection[] = [
-  'sizes',
-  'colours',
-  'items',
-  'figures',
-  'artists',
-  'places',
-  'suppliers',
-  'offers',
-  'clients',
-  'gigs',
-  'needs',
-  'orders',
-  'moves',
-  'kits',
-];
+const collections: readonly Collection[] = ['sizes', ...bookLists];
 
 function collectionRoutes(app: Hono, { store, today }: Ports, collection: Collection): void {
   const routes = api[collection];

@@ -54,3 +54,21 @@ export const emptyBook = (business: Business): Book => ({
   orders: [],
   moves: [],
 });
+
+/** The lists of a book whose entries have an id of their own, in the order of the file; `sizes` go by their code instead. */
+export const bookLists = [
+  'colours',
+  'items',
+  'figures',
+  'artists',
+  'places',
+  'suppliers',
+  'offers',
+  'clients',
+  'gigs',
+  'needs',
+  'orders',
+  'moves',
+  'kits',
+] as const satisfies readonly (keyof Book)[];
+export type BookList = (typeof bookLists)[number];

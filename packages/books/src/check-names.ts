@@ -1,6 +1,6 @@
 import { type Size, shippedSizes } from '@twistwright/repertoire';
 import type { Problem } from '@twistwright/units';
-import type { Book } from './book.ts';
+import { type Book, bookLists } from './book.ts';
 import { type BookProblemCode, errorAt } from './problem-codes.ts';
 
 /** Everything in a book that can be named from elsewhere in it, by kind. */
@@ -70,42 +70,19 @@ export function unknownName(names: Names, kind: NameKind, name: string | undefin
   ];
 }
 
-/** Lists of the book whose entries have ids. */
-const listsWithIds = [
-  'colours',
-  'items',
-  'figures',
-  'artists',
-  'places',
-  'suppliers',
-  'offers',
-  'clients',
-  'gigs',
-  'needs',
-  'orders',
-  'moves',
-] as const;
 /** Ids that stand twice in their list. */
 export function checkIds(book: Book): readonly Problem[] {
   const sizes = twice((book.sizes ?? []).map((size) => size.code)).map((index) =>
     errorAt('id.twice', ['sizes', index, 'code'], `The size code "${book.sizes?.[index]?.code}" stands twice.`, 'Leave one of them out.'),
   );
-  const lists = listsWithIds.flatMap((list) =>
-    twice(book[list].map((entry) => entry.id)).map((index) =>
+  const lists = bookLists.flatMap((list) =>
+    twice((book[list] ?? []).map((entry) => entry.id)).map((index) =>
       errorAt(
         'id.twice',
         [list, index, 'id'],
-        `The id "${book[list][index]?.id}" stands twice in "${list}".`,
+        `The id "${book[list]?.[index]?.id}" stands twice in "${list}".`,
         'Give one of them another id.',
       ),
-    ),
-  );
-  const kits = twice((book.kits ?? []).map((kit) => kit.id)).map((index) =>
-    errorAt(
-      'id.twice',
-      ['kits', index, 'id'],
-      `The id "${book.kits?.[index]?.id}" stands twice in "kits".`,
-      'Give one of them another id.',
     ),
   );
   const ways = book.figures.flatMap((figure, at) =>
@@ -118,7 +95,7 @@ export function checkIds(book: Book): readonly Problem[] {
       ),
     ),
   );
-  return [...sizes, ...lists, ...kits, ...ways];
+  return [...sizes, ...lists, ...ways];
 }
 /** Positions of values that were there before. */
 function twice(values: readonly string[]): readonly number[] {

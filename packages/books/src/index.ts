@@ -1,5 +1,5 @@
 export type { Artist } from './artist.ts';
-export { type Book, emptyBook } from './book.ts';
+export { type Book, type BookList, bookLists, emptyBook } from './book.ts';
 export type { Business, Contact, PlanningSettings, Pump, ServicePromise, Settings, ToolWish } from './business.ts';
 export { type Caution, cautions, deference, type PrescribedWording, prescribedWording, swordCaution } from './cautions.ts';
 export type { ChargeSettings, MileRate } from './charge-settings.ts';

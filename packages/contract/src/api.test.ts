@@ -1,5 +1,5 @@
 import type { Gig } from '@twistwright/books';
-import { bookProblems } from '@twistwright/books';
+import { bookLists, bookProblems } from '@twistwright/books';
 import { describe, expect, expectTypeOf, test } from 'vitest';
 import { api } from './api.ts';
 import { ApiError, call } from './http/call.ts';
@@ -30,22 +30,7 @@ describe('routes', () => {
     }
   });
   test('every list of the book has its routes', () => {
-    const lists = [
-      'sizes',
-      'colours',
-      'items',
-      'figures',
-      'artists',
-      'places',
-      'suppliers',
-      'offers',
-      'clients',
-      'gigs',
-      'needs',
-      'orders',
-      'moves',
-    ];
-    for (const list of lists)
+    for (const list of ['sizes', ...bookLists])
       expect(routes.filter(([operation]) => operation.startsWith(`${list}.`)).map(([operation]) => operation)).toEqual(
         ['list', 'get', 'put', 'delete'].map((verb) => `${list}.${verb}`),
       );

@@ -1,22 +1,5 @@
-import type { Book, Business, Settings } from '@twistwright/books';
+import type { Book, BookList, Business, Settings } from '@twistwright/books';
 
-/** The lists of a book whose entries have an id of their own. */
-export const bookLists = [
-  'colours',
-  'items',
-  'figures',
-  'artists',
-  'places',
-  'suppliers',
-  'offers',
-  'clients',
-  'gigs',
-  'needs',
-  'orders',
-  'moves',
-  'kits',
-] as const;
-export type BookList = (typeof bookLists)[number];
 export type EntryOf<L extends BookList> = NonNullable<Book[L]>[number];
 
 /** One change of the book. */

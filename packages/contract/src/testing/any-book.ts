@@ -1,4 +1,4 @@
-import { type Book, finishes, gigKinds } from '@twistwright/books';
+import { type Book, bookLists, finishes, gigKinds } from '@twistwright/books';
 import { addDays, date, type LocalDate, type LocalTime, type Money, money, time } from '@twistwright/units';
 import fc from 'fast-check';
 
@@ -255,20 +255,5 @@ export const anyBook: fc.Arbitrary<Book> = some(
       }),
     ),
   },
-  [
-    'book',
-    'business',
-    'colours',
-    'items',
-    'figures',
-    'artists',
-    'places',
-    'suppliers',
-    'offers',
-    'clients',
-    'gigs',
-    'needs',
-    'orders',
-    'moves',
-  ],
+  ['book', 'business', ...bookLists.filter((list) => list !== 'kits')],
 );
