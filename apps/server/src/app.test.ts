@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { ApiError, api, call, readBook } from '@twistwright/contract';
+import { ApiError, api, call, type RouteInput, readBook } from '@twistwright/contract';
 import { openSolver } from '@twistwright/solver/node';
 import { openStore, type Store } from '@twistwright/store';
 import { freshDatabase } from '@twistwright/store/testing';
@@ -163,7 +163,7 @@ moves: []
     const [gig] = book.gigs.filter(({ id }) => id === 'gull-lane');
     if (gig === undefined) throw new Error('the demo has that gig');
     const sent = { ...book, gigs: [gig] };
-    const plan = (body: Parameters<typeof call<typeof api.plan>>[1]['body']) =>
+    const plan = (body: RouteInput<typeof api.plan>['body']) =>
       call(api.plan, { body: { runs: 100, today: date('2026-06-02'), ...body } }, options);
     expect(await plan({ book: sent, risk: 0.3, spareDays: 2 })).toMatchObject({ chance: 0.7, gigs: [{ gig: { id: 'gull-lane' } }] });
     expect(

@@ -75,7 +75,7 @@ const gig: Gig = {
 
 type Change = Partial<Gig> & { readonly settings?: LineSettings; readonly stock?: Readonly<Record<string, number>> };
 /** What is looked at: a mean over runs, or something worked out of the samples. */
-type Look = CountName | 'meanWait' | 'finish' | 'busy' | 'dogs' | 'red' | 'green' | 'stick' | 'spreadOfDogs' | 'spreadOfRed' | 'wavering';
+type Look = CountName | 'meanWait' | 'finish' | 'busy' | 'dogs' | 'red' | 'green' | 'stick' | 'spreadOfDogs' | 'spreadOfRed';
 
 const runs = 150;
 function play({ settings, stock, ...change }: Change): { readonly samples: LineSamples; readonly items: readonly string[] } {
