@@ -2,7 +2,7 @@ import { type Book, checkBook, type StockMove } from '@twistwright/books';
 import { readBook } from '@twistwright/contract';
 import { adviceFor, planBook, usableStock } from '@twistwright/planner';
 import { type OpenSolver, openSolver } from '@twistwright/solver/node';
-import { date, money } from '@twistwright/units';
+import { date, money, time } from '@twistwright/units';
 import { afterAll, expect, test } from 'vitest';
 
 /** A gig with nothing left to chance, so that every number of its plan can be worked out with a pencil; the sums stand beside what is expected. */
@@ -160,6 +160,16 @@ test('shopping: one bag of each that is short, by the last safe day', async () =
     [1, 'stick', 500],
   ]);
   expect([shopping.total, shopping.chance, shopping.chanceNow, shopping.proof.kind]).toEqual([1740, 1, 0, 'proven']);
+});
+test('at noon the cut-off of the day has passed, and what had to go today can no longer be there', async () => {
+  solver ??= openSolver();
+  const at = async (now: string) => {
+    const plan = await planBook(book, { today: date('2027-06-03'), now: time(now) }, { solver: solver ?? openSolver() });
+    if (!plan.ok) throw new Error(JSON.stringify(plan.error));
+    return [plan.value.shoppingProblems.map((problem) => problem.code), plan.value.shopping?.orders.map((order) => order.orderBy)];
+  };
+  expect(await at('11:59')).toEqual([[], ['2027-06-03']]);
+  expect(await at('12:00')).toEqual([['shopping.too-late', 'shopping.too-late'], []]);
 });
 test('with one more closed day in the way, and an order that would already have had to go, it is too late', async () => {
   const moved = (closedOn: readonly ReturnType<typeof date>[], day: string) =>

@@ -13,7 +13,7 @@ import {
   sayCharge,
   shopFor,
 } from '@twistwright/planner';
-import { longDate, parseMoney } from '@twistwright/units';
+import { longDate, parseMoney, readTime } from '@twistwright/units';
 import { type Arguments, commonFlags, type Flag, outOfRange } from './arguments.ts';
 import { openBook, problemText, refuse } from './open-book.ts';
 import type { ExitCode, Outside } from './outside.ts';
@@ -112,6 +112,7 @@ const shopFlags: readonly Flag[] = [
   ...planFlags,
   { name: 'budget', takes: 'amount', says: 'most money to spend, as 40 or 40.50' },
   { name: 'spare-days', takes: 'number', says: 'working days kept between arrival and gig' },
+  { name: 'now', takes: 'text', says: 'the time of day, HH:MM: an order whose cut-off has passed goes on the next working day' },
 ];
 
 /** A command that also buys. `curve`: with cost against risk, and a second opinion on other futures. */
@@ -129,6 +130,11 @@ function shoppingCommand(
     flags: shopFlags,
     words: [1, 1],
     run: async (args, outside) => {
+      const now = args.text('now') === undefined ? undefined : readTime(args.text('now') ?? '');
+      if (args.has('now') && now === undefined) {
+        outside.err(`--now takes a time as HH:MM, not "${args.text('now')}".\n`);
+        return 2;
+      }
       const looked = await look(args, outside);
       if (typeof looked === 'number') return looked;
       const currency = looked.book.business.currency;
@@ -143,6 +149,7 @@ function shoppingCommand(
         withCurve: curve,
         withSecondOpinion: curve,
         ...given('budget', budget),
+        ...given('now', now),
         ...given('daysToSpare', args.number('spare-days')),
       };
       const plan = await looked.progress.during(

@@ -222,6 +222,6 @@ export function writeCharge(page: Page, book: Book, charge: Charge): void {
   const { deposit, balance } = charge;
   const paid = deposit?.paidOn === undefined ? 'not paid yet' : `paid on ${longDate(deposit.paidOn)}`;
   page.tell(
-    `${deposit === undefined ? '' : `Deposit ${showMoney(deposit.amount, currency)}, ${paid}. `}Balance ${showMoney(balance.amount, currency)}, due on ${longDate(balance.dueOn)}.`,
+    `${deposit === undefined ? '' : `Deposit ${showMoney(deposit.amount, currency)}, ${paid}. `}Balance ${showMoney(balance.amount, currency)}, due on ${longDate(balance.dueOn)}.${charge.overtimePerQuarter === undefined ? '' : ` Overtime: ${showMoney(charge.overtimePerQuarter, currency)} for every 15 minutes begun.`}`,
   );
 }

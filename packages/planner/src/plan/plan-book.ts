@@ -1,5 +1,5 @@
 import { type Book, planningSettingsOf } from '@twistwright/books';
-import { type Money, ok, type Problem, type Result } from '@twistwright/units';
+import { type LocalTime, type Money, ok, type Problem, type Result } from '@twistwright/units';
 import { type CurvePoint, type PurchaseTools, purchaseOfBook, type ShoppingPlan, shop, shoppingCurve } from '../shopping/index.ts';
 import { forecastGig } from './forecast-gig.ts';
 import { jointSamplesOf } from './joint-samples-of.ts';
@@ -7,6 +7,8 @@ import { comingGigs, type Outlook, outlookOf, type PlanOptions } from './outlook
 
 export interface PlanBookOptions extends PlanOptions {
   readonly budget?: Money;
+  /** The time of day: an order whose cut-off has passed goes on the next working day. Missing: every cut-off of today is still to come. */
+  readonly now?: LocalTime;
   readonly daysToSpare?: number;
   /** Only these suppliers are bought from; all if missing. */
   readonly suppliers?: readonly string[];
@@ -36,6 +38,7 @@ export async function shopFor(book: Book, outlook: Outlook, options: PlanBookOpt
     today: outlook.today,
     until: outlook.until,
     chanceOfRunningOut: 1 - outlook.chance,
+    ...(options.now === undefined ? {} : { now: options.now }),
     ...(options.daysToSpare === undefined ? {} : { daysToSpare: options.daysToSpare }),
     ...(options.budget === undefined ? {} : { budget: options.budget }),
     ...(options.suppliers === undefined ? {} : { suppliers: options.suppliers }),
