@@ -86,7 +86,7 @@ export function LeftOutSection({ plan, onPutIn }: BeyondProps): ReactElement | n
           <thead>
             <tr>
               <th scope="col">Figure</th>
-              <th scope="col" className="num">
+              <th scope="col" className="num roomy">
                 Asked for, of 100
               </th>
               <th scope="col" className="num">
@@ -104,7 +104,7 @@ export function LeftOutSection({ plan, onPutIn }: BeyondProps): ReactElement | n
             {leftOut.map((left) => (
               <tr key={left.figure}>
                 <th scope="row">{left.name}</th>
-                <td className="num">{(100 * left.share).toFixed(1)}</td>
+                <td className="num roomy">{(100 * left.share).toFixed(1)}</td>
                 <td className="num">{left.cost === undefined ? 'not for sale' : decimalOf(left.cost, currency)}</td>
                 <td className="roomy">{listed(left.offers.map((offer) => offerName(book, offer)))}</td>
                 <td className="num noprint">

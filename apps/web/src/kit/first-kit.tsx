@@ -15,6 +15,8 @@ import { CompareSection } from './compare-section.tsx';
 import { GrowthSection } from './growth-section.tsx';
 import { KeepSection, OrderSection } from './keep-section.tsx';
 import './kit.css';
+import { curveThrough } from './curve-through.ts';
+import type { CurvePoint } from './kit-ask.ts';
 import { answerSentence, expectSentence, lossSentence, nextSentence, of100, offerName, shownMoney, sliderOf } from './kit-words.ts';
 import { NewcomerPanel } from './newcomer-panel.tsx';
 import { PapersRow } from './papers-row.tsx';
@@ -209,6 +211,15 @@ function Curve({ state, slider, budget }: CurveProps): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
   const { quick, points } = state;
+  const chosen: CurvePoint | undefined =
+    quick === undefined
+      ? undefined
+      : {
+          budget,
+          met: quick.kit.met,
+          low: Math.min(quick.kit.met, quick.lasting.met.p10),
+          high: Math.max(quick.kit.met, quick.lasting.met.p90),
+        };
   const rules = (quick?.rules ?? []).map((rule) => ({ label: ruleWords[rule.rule], at: rule.spent, met: rule.met }));
   return (
     <Measured className="pic">
@@ -217,17 +228,8 @@ function Curve({ state, slider, budget }: CurveProps): ReactElement {
           width={width}
           min={slider.min}
           max={slider.max}
-          points={points}
-          chosen={
-            quick === undefined
-              ? undefined
-              : {
-                  budget,
-                  met: quick.kit.met,
-                  low: Math.min(quick.kit.met, quick.lasting.met.p10),
-                  high: Math.max(quick.kit.met, quick.lasting.met.p90),
-                }
-          }
+          points={curveThrough(points, chosen)}
+          chosen={chosen}
           rules={rules}
           showAt={(at) => shownMoney(money(Math.round(at)), currency)}
           label={`Requests met against money from ${shownMoney(money(slider.min), currency)} to ${shownMoney(money(slider.max), currency)}.${quick === undefined ? '' : ` Chosen: ${shownMoney(budget, currency)}, ${of100(quick.kit.met)} of 100 requests met.`}`}

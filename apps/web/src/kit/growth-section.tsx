@@ -146,7 +146,7 @@ function Path({ growth, currency }: { readonly growth: Growth; readonly currency
                   strokeWidth={amount === 0 ? 2 : 1}
                   strokeDasharray={amount === 0 ? undefined : '1 5'}
                 />
-                <text className="ax" x={8} y={y(amount) - 5}>
+                <text className="ax" x={amount === 0 ? width - 8 : 8} textAnchor={amount === 0 ? 'end' : 'start'} y={y(amount) - 5}>
                   {amount === 0 ? 'paid for' : shownMoney(money(amount), currency)}
                 </text>
               </g>

@@ -2,6 +2,7 @@ import { type Book, emptyBook } from '@twistwright/books';
 import { type BookKitWishes, planKit } from '@twistwright/planner';
 import { date, money } from '@twistwright/units';
 import { expect, test } from 'vitest';
+import { curveThrough } from './curve-through.ts';
 import { answerSentence, expectSentence, lossSentence, nextSentence, sliderOf, whyText } from './kit-words.ts';
 import { ordersOfKit } from './order-of-kit.ts';
 import { firstWishes, pageOfSaved, savedKitOf, wishesOf } from './wishes-of-page.ts';
@@ -92,4 +93,17 @@ test('one order a supplier, whole bags and tools, at the door after its working 
   const goods = orders.flatMap((order) => order.lines).reduce((sum, line) => sum + line.bags * line.price, 0);
   expect(goods + orders.reduce((sum, order) => sum + order.carriage, 0)).toBe(kit.spent);
   expect(orders.flatMap((order) => order.lines.map((line) => line.offer))).toContain('P');
+});
+
+test('the curve goes through the chosen kit and never falls', () => {
+  const point = (budget: number, met: number) => ({ budget: money(budget), met, low: met - 0.1, high: met + 0.1 });
+  const points = [point(100, 0.2), point(200, 0.5), point(300, 0.6)];
+  expect(curveThrough(points, undefined)).toEqual(points);
+  expect(curveThrough(points, point(250, 0.7)).map(({ budget, met }) => [budget, met])).toEqual([
+    [100, 0.2],
+    [200, 0.5],
+    [250, 0.7],
+    [300, 0.7],
+  ]);
+  expect(curveThrough(points, point(200, 0.55))).toHaveLength(3);
 });

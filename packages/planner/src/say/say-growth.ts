@@ -1,4 +1,4 @@
-import type { CurrencyCode } from '@twistwright/units';
+import type { CurrencyCode, Spread } from '@twistwright/units';
 import type { Growth, Milestone } from '../kit/index.ts';
 import { chanceInWords, count, counted, range } from './numbers.ts';
 import { wholeMoney } from './say-charge.ts';
@@ -12,11 +12,11 @@ export function sayGrowth(growth: Growth, currency: CurrencyCode): Said {
     answer:
       paidBack.gigs === undefined
         ? 'On these fees and tips the kit never pays for itself.'
-        : `The kit has paid for itself after ${counted(paidBack.gigs.p50, 'gig')} (${range(paidBack.gigs)}).`,
+        : `The kit has paid for itself after ${counted(paidBack.gigs.p50, 'gig')}${inBrackets(paidBack.gigs)}.`,
     more: [
       paidBack.weeks === undefined
         ? left
-        : `${left} That is about ${counted(paidBack.weeks.p50, 'week')} (${range(paidBack.weeks)})${unless(paidBack)}.`,
+        : `${left} That is about ${counted(paidBack.weeks.p50, 'week')}${inBrackets(paidBack.weeks)}${unless(paidBack)}.`,
       ...growth.purchases.map((purchase) => `${purchase.name} for ${wholeMoney(purchase.cost, currency)}: ${sayMilestone(purchase)}.`),
     ],
   };
@@ -27,6 +27,11 @@ export function sayMilestone(milestone: Milestone): string {
   const { gigs, weeks } = milestone;
   if (gigs === undefined || weeks === undefined) return 'not within the weeks that were looked at';
   return `in week ${week(weeks.p50)} (${range(weeks, week)}), after ${counted(gigs.p50, 'gig')}${unless(milestone)}`;
+}
+/** " (4 to 7)"; nothing where both ends are the same. */
+function inBrackets(spread: Spread): string {
+  const said = range(spread);
+  return said.includes(' to ') ? ` (${said})` : '';
 }
 /** Which week a moment lies in, the first one being week 1. */
 const week = (value: number): string => count(Math.floor(value) + 1);

@@ -1,0 +1,16 @@
+import type { CurvePoint } from './kit-ask.ts';
+
+/**
+ * The curve with the chosen kit on it. The whole answer for one budget can be better than what was found soon for its neighbours; what a
+ * smaller budget buys can be had for a larger one too, so the curve never falls.
+ */
+export function curveThrough(points: readonly CurvePoint[], chosen: CurvePoint | undefined): readonly CurvePoint[] {
+  const all = chosen === undefined ? points : [...points.filter((point) => point.budget !== chosen.budget), chosen];
+  let best: CurvePoint | undefined;
+  return [...all]
+    .sort((a, b) => a.budget - b.budget)
+    .map((point) => {
+      if (best === undefined || point.met >= best.met) best = point;
+      return point === best ? point : { ...best, budget: point.budget };
+    });
+}
