@@ -113,10 +113,10 @@ test('growth answers its sliders', async () => {
 
 test('two kits side by side', async () => {
   await page.getByRole('button', { name: 'Keep this one beside' }).click();
-  await page.getByRole('heading', { name: /^This kit meets as many requests as the kit for £90\.00\.$/ }).waitFor({ timeout: 60_000 });
+  await page.getByRole('heading', { name: /^This kit meets as many requests as the kit for £90\.$/ }).waitFor({ timeout: 60_000 });
   await moveTo(15000);
   await page
-    .getByRole('heading', { name: /^This kit meets \d+ of 100 requests more than the kit for £90\.00\.$/ })
+    .getByRole('heading', { name: /^This kit meets \d+ of 100 requests more than the kit for £90\.$/ })
     .waitFor({ timeout: 60_000 });
   await moveTo(9000);
   await settled(page);

@@ -4,7 +4,7 @@ import { showMoney } from '@twistwright/units';
 import { type ReactElement, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { counted } from '../words/counted.ts';
-import { figureName, of100, offerName } from './kit-words.ts';
+import { figureName, of100, offerName, shownMoney } from './kit-words.ts';
 import { useOtherKit } from './use-kit.ts';
 
 interface CompareProps {
@@ -40,7 +40,7 @@ export function CompareSection({ plan, wishes }: CompareProps): ReactElement {
         <button
           type="button"
           className="btn"
-          onClick={() => setKept({ name: `the kit for ${showMoney(wishes.budget, currency)}`, wishes })}
+          onClick={() => setKept({ name: `the kit for ${shownMoney(wishes.budget, currency)}`, wishes })}
         >
           Keep this one beside
         </button>
@@ -92,7 +92,7 @@ function Side({ title, plan, beside }: { readonly title: string; readonly plan: 
   const onlyHere = [
     ...kit.lines.flatMap((line) => {
       const more = line.bags - (bagsElsewhere.get(line.offer) ?? 0);
-      return more > 0 ? [`${counted(more, 'bag')} ${offerName(book, line.offer, false)}`] : [];
+      return more > 0 ? [`${counted(more, 'bag')} of ${line.pieces / line.bags}, ${offerName(book, line.offer, false)}`] : [];
     }),
     ...kit.tools.filter((tool) => !beside.kit.tools.some((one) => one.tool === tool.tool)).map((tool) => tool.name),
   ];

@@ -6,7 +6,7 @@ import { Because } from '../parts/because.tsx';
 import { Empty } from '../parts/empty.tsx';
 import { Measured } from '../parts/measured.tsx';
 import { Refusal } from '../parts/refusal.tsx';
-import { counted, listed } from '../words/counted.ts';
+import { counted, listed, sentence } from '../words/counted.ts';
 import { LeftOutSection, NextSection } from './beyond-section.tsx';
 import { BudgetCurve } from './budget-curve.tsx';
 import { BudgetSlider } from './budget-slider.tsx';
@@ -97,7 +97,7 @@ function FirstKitPage(): ReactElement {
           )}
           <TakenOut page={page} onChange={change} />
           {plan !== undefined && budget !== undefined && (
-            <div hidden={quick === undefined}>
+            <div className="noprint" hidden={quick === undefined}>
               <PapersRow wishes={wishes} name={name.trim()} />
               <NextSection plan={plan} onPutIn={putIn} />
               <LeftOutSection plan={plan} onPutIn={putIn} />
@@ -194,7 +194,7 @@ function Proof({ state: { plan } }: { readonly state: KitState }): ReactElement 
       </p>
       {cannot.length > 0 && (
         <p>
-          {counted(cannot.length, 'figure')} cannot be made from any offer:{' '}
+          {sentence(counted(cannot.length, 'figure'))} cannot be made from any offer:{' '}
           {listed(cannot.map((one) => one.sentence.split(' cannot be made')[0] ?? ''))}.
         </p>
       )}
