@@ -82,7 +82,7 @@ test('a count in the store is written down and can be taken back', async () => {
   await page.getByRole('combobox', { name: 'Place' }).last().selectOption('home');
   await page.getByRole('textbox', { name: 'Pieces counted' }).fill('7');
   await page.getByRole('button', { name: 'Write down the count' }).click();
-  await page.getByText(/^Counted: 7 of 260-red; the book had \d+\.$/).waitFor();
+  await page.getByText(/^Counted: 7 of 260 red; the book had \d+\.$/).waitFor();
   await page.getByRole('button', { name: 'Take it back' }).click();
   await page.getByText(/^Counted: 7/).waitFor({ state: 'detached' });
 });

@@ -132,7 +132,7 @@ test('a frame becomes a recipe with the fewest balloons', async () => {
   const page = await open('/repertoire/new');
   await page.getByText('Begin with a frame?').click();
   await page.getByLabel('Frame', { exact: true }).selectOption('octahedron');
-  await page.getByText('twelve edges').waitFor();
+  await page.getByText('Twelve edges').waitFor();
   await page.getByRole('button', { name: 'Use it as the recipe' }).click();
   await expect.poll(() => page.getByLabel('Recipe').inputValue()).toMatch(/^balloon /u);
   await page.locator('.outcome svg path').first().waitFor();

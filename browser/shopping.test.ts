@@ -31,7 +31,7 @@ test('shopping says in one sentence what to order, for how much, and what is lef
 
 test('each bag says why it is there, and sums are exact', async () => {
   const slip = page.getByRole('table', { name: /^Order at/ }).first();
-  expect(await slip.getByRole('row').nth(1).textContent()).toMatch(/on the \d+(st|nd|rd|th).*; \d+ short/s);
+  expect(await slip.getByRole('row').nth(1).textContent()).toMatch(/on the \d+(st|nd|rd|th).*; up to \d+ short/s);
   const pence = (amount: string): number => Math.round(Number(amount) * 100);
   const rows = await slip.locator('tbody tr td:last-child').allTextContents();
   const parts = rows.map(pence);

@@ -73,7 +73,7 @@ test('marks: every state has its own word', () => {
       packingLines: 22,
       packedLines: 14,
     }),
-  ).toEqual(['deposit not in (part)', 'no artist (open)', 'short of 3 (stop)', 'packed 14 of 22 (part)']);
+  ).toEqual(['deposit not in (part)', 'no artist (open)', '3 items short (stop)', 'packed 14 of 22 (part)']);
   expect(words({ ...fair, agreement: { state: 'agreed' } }, true, { short: 0, awaited: 2, packingLines: 2, packedLines: 2 })).toEqual([
     'agreed (done)',
     'times clash (stop)',

@@ -43,7 +43,8 @@ function staffedMark(gig: Gig, clashes: boolean, outlook?: GigOutlook): GigMark 
 
 function stockedMark(outlook?: GigOutlook): GigMark {
   if (outlook === undefined) return { kind: 'stocked', state: 'open', word: 'not counted yet' };
-  if (outlook.short > 0) return { kind: 'stocked', state: 'stop', word: `short of ${outlook.short}` };
+  if (outlook.short > 0)
+    return { kind: 'stocked', state: 'stop', word: `${outlook.short} ${outlook.short === 1 ? 'item' : 'items'} short` };
   return outlook.awaited > 0 ? { kind: 'stocked', state: 'part', word: 'on its way' } : { kind: 'stocked', state: 'done', word: 'stocked' };
 }
 

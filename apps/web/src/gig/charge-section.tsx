@@ -3,6 +3,7 @@ import { decimalOf, type Money, roundToMoney, shortDate, showMoney } from '@twis
 import type { ReactElement } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { Because } from '../parts/because.tsx';
+import { sentence } from '../words/counted.ts';
 
 /** What do I charge, and what does an hour of it earn? */
 export function ChargeSection({ charge }: { readonly charge: Charge }): ReactElement {
@@ -11,6 +12,10 @@ export function ChargeSection({ charge }: { readonly charge: Charge }): ReactEle
   const said = sayCharge(charge, currency);
   const plain = (amount: Money): string => decimalOf(amount, currency);
   const nothing = charge.quote === 0;
+  const isOther = charge.fee !== charge.quote;
+  const deposit =
+    charge.deposit === undefined ? '' : `deposit ${plain(charge.deposit.amount)}${charge.deposit.paidOn === undefined ? '' : ', paid'}; `;
+  const payments = `${deposit}balance ${plain(charge.balance.amount)} by ${shortDate(charge.balance.dueOn)}`;
   return (
     <section>
       <h2>{nothing ? 'No rate is set, so there is no quote.' : said.answer}</h2>
@@ -32,7 +37,7 @@ export function ChargeSection({ charge }: { readonly charge: Charge }): ReactEle
           <tbody>
             {charge.lines.map((line) => (
               <tr key={line.what}>
-                <th scope="row">{line.what}</th>
+                <th scope="row">{sentence(line.what)}</th>
                 <td>{line.how}</td>
                 <td className="num">{plain(line.amount)}</td>
               </tr>
@@ -48,14 +53,16 @@ export function ChargeSection({ charge }: { readonly charge: Charge }): ReactEle
           <tfoot>
             <tr>
               <th scope="row">Quote</th>
-              <td>
-                {charge.deposit === undefined
-                  ? ''
-                  : `deposit ${plain(charge.deposit.amount)}${charge.deposit.paidOn === undefined ? '' : ', paid'}; `}
-                balance {plain(charge.balance.amount)} by {shortDate(charge.balance.dueOn)}
-              </td>
+              <td>{isOther ? 'what the rates would say' : payments}</td>
               <td className="num">{plain(charge.quote)}</td>
             </tr>
+            {isOther && (
+              <tr>
+                <th scope="row">Agreed</th>
+                <td>{payments}</td>
+                <td className="num">{plain(charge.fee)}</td>
+              </tr>
+            )}
           </tfoot>
         </table>
       </div>
@@ -83,7 +90,7 @@ function Floor({ charge: { floor, margin, hourly } }: { readonly charge: Charge 
       <p>
         True hours: {hours(minutes.total)}, of them {hours(minutes.atGig)} at the gig, {hours(minutes.settingUp)} setting up and striking,{' '}
         {hours(minutes.driving)} driving, {hours(minutes.preparing)} preparing. Each earns {show(hourly.p50)} ({show(hourly.p10)} to{' '}
-        {show(hourly.p90)}); {Math.round(margin.p50 * 100)} in 100 of the fee stay.
+        {show(hourly.p90)}); {Math.round(margin.p50 * 100)} in 100 of the fee stay before tax.
       </p>
       <p>Rates and tax are settings of your book with their source and year; they are not advice.</p>
     </>

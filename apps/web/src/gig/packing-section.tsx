@@ -1,4 +1,4 @@
-import { cautions, deference, type Gig, swordCaution } from '@twistwright/books';
+import { type Book, cautions, deference, type Gig, swordCaution } from '@twistwright/books';
 import type { PackingLine, PackingPlan } from '@twistwright/planner';
 import { longDate } from '@twistwright/units';
 import type { ReactElement } from 'react';
@@ -24,7 +24,8 @@ export function PackingSection({ gig, packing }: { readonly gig: Gig; readonly p
     <section className="packlist">
       <div className="onlyprint">
         <p>
-          <b>{gig.name}</b>, {longDate(gig.day)}, {gig.starts} to {gig.ends}. {gig.where?.name} {gig.where?.address}
+          <b>{gig.name}</b>, {longDate(gig.day)}, {gig.starts} to {gig.ends}.{' '}
+          {sentence([gig.where?.name, gig.where?.address].filter((part) => part !== undefined && part !== '').join(', '))}
         </p>
       </div>
       <h2>{packingSentence(packing)}</h2>
@@ -49,11 +50,20 @@ export function PackingSection({ gig, packing }: { readonly gig: Gig; readonly p
         ))}
       </div>
       {packing.leaveAtHome.length > 0 && (
-        <Because ask={`Leave ${counted(packing.leaveAtHome.length, 'kind')} at home`}>
-          <p>
-            These lie in the apron or the case, and nobody asks for them here:{' '}
-            {packing.leaveAtHome.map((entry) => `${entry.count} ${entry.name}`).join(', ')}.
-          </p>
+        <Because ask={`Leave ${counted(new Set(packing.leaveAtHome.map((entry) => entry.item)).size, 'kind')} at home`}>
+          <p>Nobody asks for them here.</p>
+          {[...Map.groupBy(packing.leaveAtHome, (entry) => entry.place)].map(([place, entries]) => (
+            <p key={place}>
+              <b>Out of the {nameOfPlace(book, place)}:</b>{' '}
+              {entries.map((entry, index) => (
+                <span key={entry.item}>
+                  {index > 0 && ', '}
+                  {entry.name} <span className="note">({entry.count})</span>
+                </span>
+              ))}
+              .
+            </p>
+          ))}
         </Because>
       )}
       <p className="onlyprint caution">
@@ -68,22 +78,23 @@ export function PackingSection({ gig, packing }: { readonly gig: Gig; readonly p
   );
 }
 
+/** The name of a place as it stands behind "the". */
+const nameOfPlace = (book: Book, place: string): string =>
+  (book.places.find((entry) => entry.id === place)?.name ?? place).replace(/^the /, '');
+
 function packingSentence(packing: PackingPlan): string {
   if (packing.total === 0) return 'There is nothing to pack.';
   const missing =
     packing.missing.length === 0
       ? ''
       : ` ${sentence(counted(packing.missing.length, 'line'))} ${packing.missing.length === 1 ? 'is' : 'are'} not complete.`;
-  return `Pack ${counted(packing.total, 'line')}${packing.ticked === 0 ? '' : `; ${packing.ticked} are ticked`}.${missing}`;
+  return `Pack ${counted(packing.total, 'line')}${packing.ticked === 0 ? '' : `; ${packing.ticked} ${packing.ticked === 1 ? 'is' : 'are'} ticked`}.${missing}`;
 }
 
 /** Where it comes from, or what is missing. */
 function LineNote({ line }: { readonly line: PackingLine }): ReactElement {
   const { book } = useBook();
-  const nameOf = (place: string): string => book.places.find((entry) => entry.id === place)?.name ?? place;
-  const from = line.from.map((part) =>
-    part.already ? `${part.count} there` : `${part.count} from the ${nameOf(part.place).replace(/^the /, '')}`,
-  );
+  const from = line.from.map((part) => (part.already ? `${part.count} there` : `${part.count} from the ${nameOfPlace(book, part.place)}`));
   return (
     <span className="note">
       {from.join(', ')}

@@ -1,4 +1,4 @@
-import { useNavigate, useParams } from '@tanstack/react-router';
+import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { type Gig, gigKinds } from '@twistwright/books';
 import { type FormEvent, type ReactElement, useState } from 'react';
 import { useBook, useChangeBook } from '../book/use-book.ts';
@@ -230,7 +230,17 @@ function Menu({ draft, set, problems }: PartProps): ReactElement {
           </div>
         ))}
       </div>
-      <p className="note">The number says how often a figure is asked for beside the others: 2 is twice as often as 1.</p>
+      {book.figures.length === 0 ? (
+        <p className="note">
+          No figure is in the book yet.{' '}
+          <Link to="/repertoire/$figure/edit" params={{ figure: 'new' }}>
+            Design the first one
+          </Link>
+          , then come back.
+        </p>
+      ) : (
+        <p className="note">The number says how often a figure is asked for beside the others: 2 is twice as often as 1.</p>
+      )}
     </Group>
   );
 }

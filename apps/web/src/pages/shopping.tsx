@@ -73,7 +73,7 @@ function ShoppingPage({ days }: { readonly days: readonly LocalDate[] }): ReactE
     [book, movedText, settings.chanceOfRunningOut, settings.daysToSpare, lastDay],
   );
   const shopping = useShopping(dials, chanceStops);
-  const found = shopping.found.get(dials.chance);
+  const found = atNoMoreMoney(shopping.found, dials.chance);
   return (
     <Page title="Shopping" whose={book.business.name} isBusy={found === undefined && shopping.broken === undefined}>
       <div className="plan">
@@ -83,7 +83,12 @@ function ShoppingPage({ days }: { readonly days: readonly LocalDate[] }): ReactE
               <Answer found={found} shopping={shopping} dials={dials} />
             </section>
           </div>
-          <Panel days={days} dials={dials} onMove={(part) => setMoved({ ...moved, ...part })} plan={planOf(found)} />
+          <Panel
+            days={days}
+            dials={dials}
+            onMove={(part) => setMoved({ ...moved, ...part })}
+            plan={found?.ok === true ? found.plan : undefined}
+          />
         </div>
         <div className="rest">
           {planOf(found)?.orders.map((order, index) => (
@@ -100,6 +105,20 @@ function ShoppingPage({ days }: { readonly days: readonly LocalDate[] }): ReactE
       </div>
     </Page>
   );
+}
+
+/**
+ * What was found for a chance, or what was found for a smaller one where that costs no more and asks for no earlier order: for one
+ * chance the solver stops at the least money, and several choices of bags and days may cost the same.
+ */
+function atNoMoreMoney(all: ReadonlyMap<number, Found>, chance: number): Found | undefined {
+  const asked = all.get(chance);
+  if (asked?.ok !== true) return asked;
+  const isNoWorse = (plan: ShoppingPlan): boolean =>
+    plan.total <= asked.plan.total && (plan.firstOrderBy ?? '') >= (asked.plan.firstOrderBy ?? '');
+  let best = asked;
+  for (const other of all.values()) if (other.ok && isNoWorse(other.plan) && other.plan.chance > best.plan.chance) best = other;
+  return best;
 }
 
 const planOf = (found: Found | undefined): ShoppingPlan | undefined => (found?.ok === true ? found.plan : found?.refusal.nearest);
@@ -141,7 +160,7 @@ function Answer({ found, shopping, dials }: AnswerProps): ReactElement {
       )}
       {plan !== undefined && (
         <p className="lead more">
-          For the {counted(gigs.length, 'gig')} to {shortDate(dials.until)}.{' '}
+          For the {gigs.length === 1 ? 'gig' : counted(gigs.length, 'gig')} to {shortDate(dials.until)}.{' '}
           {plan.firstOrderBy !== undefined && (
             <>
               The first order must go by <b>{orderBySentence(plan.firstOrderBy, plan.orders[0]?.before)}</b>.{' '}

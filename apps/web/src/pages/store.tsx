@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router';
-import { type Book, type Item, type Stock, type StockLine, stockOf } from '@twistwright/books';
+import { type Book, type Item, nameOfItem, type Stock, type StockLine, stockOf } from '@twistwright/books';
 import { daysBetween, type LocalDate } from '@twistwright/units';
 import { type FormEvent, type ReactElement, useMemo, useState } from 'react';
 import { newId } from '../book/change.ts';
@@ -138,7 +138,9 @@ function storeSentence(book: Book, stock: Stock): string {
   const balloons = book.items.filter((item) => item.kind === 'balloon');
   const pieces = balloons.reduce((sum, item) => sum + (counts.get(item.id) ?? 0), 0);
   const none = balloons.filter((item) => (counts.get(item.id) ?? 0) === 0).length;
-  return `You have ${pieces.toLocaleString('en')} balloons of ${balloons.length - none} kinds${none === 0 ? '' : `; of ${none} you have none`}.`;
+  if (pieces === 0) return 'You have no balloons yet.';
+  const kinds = balloons.length - none;
+  return `You have ${pieces.toLocaleString('en')} ${pieces === 1 ? 'balloon' : 'balloons'} of ${counted(kinds, 'kind')}${none === 0 ? '' : `; of ${none} you have none`}.`;
 }
 
 /** What is going stale: past its date, or soon. */
@@ -169,7 +171,7 @@ function Count({ items, stock }: { readonly items: readonly Item[]; readonly sto
     if (!read.isFine) return;
     const id = newId(`counted ${today} ${draft.item} ${draft.place}`, book.moves);
     change({ list: 'moves', put: { id, day: today, item: draft.item, kind: 'counted', place: draft.place, count } });
-    setTold(`Counted: ${count} of ${draft.item}${count === there ? ', as the book had it' : `; the book had ${there}`}.`);
+    setTold(`Counted: ${count} of ${nameOf(book, draft.item)}${count === there ? ', as the book had it' : `; the book had ${there}`}.`);
     setDraft({ ...draft, count: '' });
   };
   return (
@@ -182,7 +184,7 @@ function Count({ items, stock }: { readonly items: readonly Item[]; readonly sto
         <ChoiceField
           label="Item"
           value={draft.item}
-          options={items.map((item) => ({ value: item.id, text: item.kind === 'balloon' ? item.id.replaceAll('-', ' ') : item.name }))}
+          options={items.map((item) => ({ value: item.id, text: nameOfItem(item, book.colours) }))}
           onChange={(item) => setDraft({ ...draft, item })}
         />
         <ChoiceField
@@ -221,4 +223,9 @@ function Count({ items, stock }: { readonly items: readonly Item[]; readonly sto
       )}
     </section>
   );
+}
+
+function nameOf(book: Book, id: string): string {
+  const item = book.items.find((entry) => entry.id === id);
+  return item === undefined ? id : nameOfItem(item, book.colours);
 }

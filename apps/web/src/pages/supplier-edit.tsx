@@ -1,5 +1,5 @@
 import { useNavigate, useParams } from '@tanstack/react-router';
-import type { Book, Offer, Supplier } from '@twistwright/books';
+import { type Book, nameOfItem, type Offer, type Supplier } from '@twistwright/books';
 import { type Money, money, showMoney } from '@twistwright/units';
 import { type FormEvent, type ReactElement, useState } from 'react';
 import { newId } from '../book/change.ts';
@@ -10,6 +10,7 @@ import { Page } from '../frame/page.tsx';
 import { ChoiceField, TextField } from '../parts/field.tsx';
 import { ItemName } from '../parts/item-name.tsx';
 import { Undo } from '../parts/undo.tsx';
+import { counted, sentence } from '../words/counted.ts';
 import { Lost } from './lost.tsx';
 
 /** One supplier, its terms and its price list. */
@@ -146,7 +147,7 @@ function PriceList({ supplier }: { readonly supplier: Supplier }): ReactElement 
   const currency = supplier.currency ?? book.business.currency;
   return (
     <section>
-      <h2>{offers.length === 0 ? 'Nothing on its price list yet.' : `${offers.length} bags on its price list.`}</h2>
+      <h2>{offers.length === 0 ? 'Nothing on its price list yet.' : `${sentence(counted(offers.length, 'bag'))} on its price list.`}</h2>
       {removed !== '' && undo !== undefined && (
         <Undo
           sentence={removed}
@@ -238,7 +239,7 @@ function AddOffer({ supplier }: { readonly supplier: Supplier }): ReactElement {
         label="Item"
         value={draft.item}
         problem={problems.item}
-        options={book.items.map((item) => ({ value: item.id, text: item.id }))}
+        options={book.items.map((item) => ({ value: item.id, text: nameOfItem(item, book.colours) }))}
         onChange={(item) => setDraft({ ...draft, item })}
       />
       <TextField

@@ -49,8 +49,8 @@ test('a tick is one label from edge to edge', () => {
   );
 });
 test('every mark has its word', () => {
-  const text = markup(h(Marks, { marks: [{ kind: 'stocked', state: 'stop', word: 'short of 3' }] }));
-  expect(text).toContain('<span>short of 3</span>');
+  const text = markup(h(Marks, { marks: [{ kind: 'stocked', state: 'stop', word: '3 items short' }] }));
+  expect(text).toContain('<span>3 items short</span>');
 });
 test('progress says how far it is and how to stop', () => {
   const text = markup(h(Progress, { what: 'Trying afternoons', done: 1400, of: 2000, onStop: nothing }));

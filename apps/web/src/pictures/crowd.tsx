@@ -59,7 +59,12 @@ export function Crowd(props: CrowdProps): ReactElement {
       ))}
       <Ruler x={atMinute} base={base} minutes={minutes} startsAt={startsAt} small={small} />
       {props.before !== undefined && (
-        <Before before={props.before.slice(0, columns)} x={x} y={(guests) => y(guests / each) + rise / 2} width={columnWidth} />
+        <Before
+          before={props.before.slice(0, columns)}
+          x={x}
+          y={(guests) => Math.min(base, y(guests / each) + rise / 2)}
+          width={columnWidth}
+        />
       )}
       {guides.map((count, index) => (
         <text key={count} x={left === 66 ? 0 : left} y={y(count / each - 1) + 4} className="ax" textAnchor="start">

@@ -274,6 +274,7 @@ function Outcome({ design, isNew, name }: OutcomeProps): ReactElement {
         <p className="lead">Write a line, and the figure stands here.</p>
       ) : (
         <>
+          {design !== undefined && design.made === undefined && <p className="note">As it was before the mistake.</p>}
           <p className="lead" role="status">
             <b>
               {worst === undefined ? 'It fits.' : worst.verdict === 'tight' ? 'It is tight.' : `“${worst.name}” does not fit its balloon.`}

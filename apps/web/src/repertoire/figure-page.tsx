@@ -27,7 +27,7 @@ import { FigurePicture } from './figure-picture.tsx';
 import { PieceRulers } from './piece-rulers.tsx';
 import './repertoire.css';
 import { canTurn } from './can-turn.ts';
-import { minutesWords, substituteWords } from './repertoire-words.ts';
+import { minutesWords, strokesInWords, substituteWords } from './repertoire-words.ts';
 import { useBody } from './use-drawing.ts';
 
 /** Whether bodies can be drawn here, and the code for it, begun as soon as this page is wanted. */
@@ -274,7 +274,7 @@ function Air({ book, facts }: { readonly book: Book; readonly facts: FigureFacts
   return (
     <section>
       <h2>
-        {litres.toFixed(1)} litres of air{strokes === undefined ? '' : `, about ${Math.max(1, Math.round(strokes))} strokes of the pump`}.
+        {litres.toFixed(1)} litres of air{strokes === undefined ? '' : `, about ${strokesInWords(strokes)} of the pump`}.
       </h2>
       <p className="note rulernote">Flat rubber above, inflated balloon below: two rulers, never one scale.</p>
       <PieceRulers pieces={pieces} facts={facts} ruler={book.business.ruler ?? 'in'} />

@@ -1,7 +1,7 @@
 import { planFrame, readFrame, readyFrame, readyFrames, recipeOfFrame, writeRecipe } from '@twistwright/repertoire';
 import { type ReactElement, useState } from 'react';
 import { ChoiceField, TextField } from '../parts/field.tsx';
-import { counted } from '../words/counted.ts';
+import { counted, sentence } from '../words/counted.ts';
 
 /** Edges that are planned while the page waits; more are for the command line. */
 const mostEdges = 400;
@@ -105,7 +105,7 @@ export function makeFrame({ ready, edge, text, length, pops }: Wish): Made {
   const { trails, proven, leastBalloons } = plan.value;
   const known = proven ? 'fewer are not possible' : `no order takes fewer than ${leastBalloons}`;
   return {
-    sentence: `${counted(frame.value.edges.length, 'edge')}, ${counted(trails.length, 'balloon')}; ${known}.`,
+    sentence: `${sentence(counted(frame.value.edges.length, 'edge'))}, ${counted(trails.length, 'balloon')}; ${known}.`,
     recipe: writeRecipe(recipe.value),
   };
 }

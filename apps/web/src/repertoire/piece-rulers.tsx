@@ -3,6 +3,7 @@ import { isTube, type PieceAir, shippedSizes, sizeOf, unfold } from '@twistwrigh
 import { showLength } from '@twistwright/units';
 import { type ReactElement, useMemo } from 'react';
 import { Measured } from '../parts/measured.tsx';
+import { strokesInWords } from './repertoire-words.ts';
 
 interface PieceRulersProps {
   readonly pieces: readonly PieceAir[];
@@ -48,8 +49,8 @@ function PieceRuler({ piece, bubbles, ruler }: PieceRulerProps): ReactElement {
       </h3>
       <p>
         {tube
-          ? `Blow up to ${show(piece.inflatedInches)}, leave ${show(piece.tailInches)} flat${piece.strokes === undefined ? '' : `, ${Math.max(1, Math.round(piece.strokes))} strokes`}. About ${show(Math.max(0, left.mid))} flat is left at the tip `
-          : `Blow up to ${show(piece.inflatedInches)} across${piece.strokes === undefined ? '' : `, ${Math.max(1, Math.round(piece.strokes))} strokes`}.`}
+          ? `Blow up to ${show(piece.inflatedInches)}, leave ${show(piece.tailInches)} flat${piece.strokes === undefined ? '' : `, ${strokesInWords(piece.strokes)}`}. About ${show(Math.max(0, left.mid))} flat is left at the tip `
+          : `Blow up to ${show(piece.inflatedInches)} across${piece.strokes === undefined ? '' : `, ${strokesInWords(piece.strokes)}`}.`}
         {tube && (
           <span className="sp">
             ({show(Math.max(0, left.low))} to {show(Math.max(0, left.high))})

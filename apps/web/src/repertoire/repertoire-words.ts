@@ -35,3 +35,13 @@ export function substituteWords(book: Book, way: MakeableWay | undefined): strin
   const nameOf = (id: string): string => book.colours.find((colour) => colour.id === id)?.name.toLowerCase() ?? id;
   return `${listed(way.substitutes.map(({ from, to }) => `${nameOf(to)} instead of ${nameOf(from)}`))} would do`;
 }
+
+/**
+ * Strokes of the pump, one at least.
+ * @example strokesInWords(0.4) // -> '1 stroke'
+ * @example strokesInWords(7.6) // -> '8 strokes'
+ */
+export function strokesInWords(strokes: number): string {
+  const whole = Math.max(1, Math.round(strokes));
+  return `${whole} ${whole === 1 ? 'stroke' : 'strokes'}`;
+}

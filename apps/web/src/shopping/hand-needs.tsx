@@ -1,3 +1,4 @@
+import { nameOfItem } from '@twistwright/books';
 import { addDays, shortDate } from '@twistwright/units';
 import { type ReactElement, useState } from 'react';
 import { newId } from '../book/change.ts';
@@ -52,7 +53,7 @@ export function HandNeeds(): ReactElement {
         label="Item"
         value={draft.item}
         problem={problems.item}
-        options={book.items.map((item) => ({ value: item.id, text: item.kind === 'balloon' ? item.id.replaceAll('-', ' ') : item.name }))}
+        options={book.items.map((item) => ({ value: item.id, text: nameOfItem(item, book.colours) }))}
         onChange={(item) => setDraft({ ...draft, item })}
       />
       <TextField

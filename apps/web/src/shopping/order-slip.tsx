@@ -112,4 +112,4 @@ export function OrderSlip({ order, isFirst }: { readonly order: ShoppingOrder; r
 }
 
 const termsText = (lead: number, spare: number): string =>
-  `${lead === 0 ? 'collected from the counter' : `${counted(lead, 'working day')} to your door`}; ${spare === 0 ? 'it must go today' : `${counted(spare, 'working day')} left until then`}`;
+  `${lead === 0 ? 'collected from the counter' : `${counted(lead, 'working day')} to your door`}; ${spare === 0 ? 'it must go today' : `${counted(spare, 'working day')} left to order`}`;

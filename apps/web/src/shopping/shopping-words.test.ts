@@ -17,15 +17,15 @@ const cause = (gig: string, day: string) => ({ gig, day: date(day), mean: 10, sh
 const nameOf = (gig: string): string => gig.toUpperCase();
 
 test('why a bag is there: gigs with their days, and what would be missing', () => {
-  expect(whySentence(line([cause('fair', '2026-06-13')]), nameOf)).toBe('FAIR on the 13th; 12 short');
+  expect(whySentence(line([cause('fair', '2026-06-13')]), nameOf)).toBe('FAIR on the 13th; up to 12 short');
   expect(whySentence(line(['a', 'b', 'c'].map((gig) => cause(gig, '2026-06-01'))), nameOf)).toBe(
-    'A on the 1st, B on the 1st, C on the 1st; 12 short',
+    'A on the 1st, B on the 1st, C on the 1st; up to 12 short',
   );
   expect(whySentence(line(['a', 'b', 'c', 'd'].map((gig) => cause(gig, '2026-06-02'))), nameOf)).toBe(
-    'A on the 2nd, B on the 2nd and two more; 12 short',
+    'A on the 2nd, B on the 2nd and two more; up to 12 short',
   );
   expect(whySentence(line([{ reason: 'practice', day: date('2026-06-03'), mean: 5, share: 1 }]), nameOf)).toBe(
-    'practice on the 3rd; 12 short',
+    'practice on the 3rd; up to 12 short',
   );
 });
 test('the last safe day, with the hour where there is one', () => {

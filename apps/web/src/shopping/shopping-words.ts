@@ -10,7 +10,7 @@ export function whySentence({ because }: ShoppingLine, nameOf: (gig: string) => 
     return `${what} on the ${ordinal(Number(cause.day.slice(8)))}`;
   });
   const more = because.causes.length > shown ? ` and ${inWords(because.causes.length - shown)} more` : '';
-  return `${causes.join(', ')}${more}; ${because.short} short`;
+  return `${causes.join(', ')}${more}; up to ${because.short} short`;
 }
 
 /** "Friday 27 November, 12:00". */
