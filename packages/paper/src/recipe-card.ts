@@ -236,7 +236,7 @@ function airRows(pieces: readonly PieceAir[], unit: 'in' | 'cm'): TableCell[][] 
     { text: piece.size },
     { text: showLength(piece.inflatedInches, unit) },
     { text: piece.tailInches > 0.04 ? showLength(piece.tailInches, unit) : '' },
-    { text: piece.strokes === undefined ? '' : `${Math.max(1, Math.round(piece.strokes))} strokes` },
+    { text: piece.strokes === undefined ? '' : strokesText(Math.max(1, Math.round(piece.strokes))) },
     { text: piece.verdict, bold: piece.verdict !== 'fits' },
   ]);
 }
@@ -347,3 +347,5 @@ function stepTable({ steps, deeds, close, picture, swatch }: Drawing): Content {
     },
   };
 }
+
+const strokesText = (strokes: number): string => `${strokes} ${strokes === 1 ? 'stroke' : 'strokes'}`;
