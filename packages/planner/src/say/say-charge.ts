@@ -6,20 +6,22 @@ import type { Said } from './say-forecast.ts';
 /** What to ask for, and what an hour of it earns. */
 export function sayCharge(charge: Charge, currency: CurrencyCode): Said {
   const show = (amount: number): string => wholeMoney(roundToMoney(amount), currency);
-  const spread = (of: Spread): string => range(of, show);
+  const about = (of: Spread): string => (show(of.p10) === show(of.p90) ? show(of.p50) : `${show(of.p50)} (${range(of, show)})`);
   const wanted =
     charge.wantedHourly === undefined || charge.quoteForWanted === undefined
-      ? `Below ${show(charge.floor.breakEven)} nothing is earned.`
-      : `Below ${show(charge.quoteForWanted)} a true hour earns less than ${show(charge.wantedHourly)}.`;
+      ? charge.floor.breakEven > 0
+        ? ` Below ${show(charge.floor.breakEven)} nothing is earned.`
+        : ''
+      : ` Below ${show(charge.quoteForWanted)} a true hour earns less than ${show(charge.wantedHourly)}.`;
   const asked =
     charge.fee === charge.quote
       ? `Ask for ${show(charge.quote)}.`
       : `${show(charge.fee)} is agreed; the rates would say ${show(charge.quote)}.`;
   return {
-    answer: `${asked} ${wanted}`,
+    answer: `${asked}${wanted}`,
     more: [
-      `At ${show(charge.fee)} each true hour earns ${show(charge.hourly.p50)} (${spread(charge.hourly)}), driving, packing and paperwork counted.`,
-      `Balloons for about ${show(charge.floor.materials.p50)} (${spread(charge.floor.materials)}) go into it.`,
+      `At ${show(charge.fee)} each true hour earns ${about(charge.hourly)}, driving, packing and paperwork counted.`,
+      ...(charge.floor.materials.p90 > 0 ? [`Balloons for about ${about(charge.floor.materials)} go into it.`] : []),
     ],
   };
 }
