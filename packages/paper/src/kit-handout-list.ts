@@ -92,11 +92,15 @@ export const thingsOf = (shops: readonly ListShop[]): number =>
 export function kitSentences({ plan: { kit, lasting }, wishes }: KitPaper): string {
   const of100 = (share: number): number => Math.round(100 * share);
   const made = kit.figures.filter((figure) => figure.met > 0).length;
+  const until = lasting.guestsUntilShort;
   return (
-    `It makes ${made} figures and meets about ${of100(kit.met)} of 100 requests (${of100(lasting.met.p10)} to ${of100(lasting.met.p90)}) in ${wishes.hours} ${wishes.hours === 1 ? 'hour' : 'hours'} of ${wishes.kind}: ` +
-    `about ${Math.round(kit.requests)} guests. Something first runs out after about ${Math.round(lasting.guestsUntilShort.p50)} guests (${Math.round(lasting.guestsUntilShort.p10)} to ${Math.round(lasting.guestsUntilShort.p90)}).`
+    `It makes ${made} ${made === 1 ? 'figure' : 'figures'} and meets about ${of100(kit.met)} of 100 requests${spread(of100(lasting.met.p10), of100(lasting.met.p90))} ` +
+    `in ${wishes.hours} ${wishes.hours === 1 ? 'hour' : 'hours'} of ${wishes.kind}: about ${Math.round(kit.requests)} guests. ` +
+    `Something first runs out after about ${Math.round(until.p50)} guests${spread(Math.round(until.p10), Math.round(until.p90))}.`
   );
 }
+/** " (83 to 92)"; nothing where both ends are the same. */
+const spread = (low: number, high: number): string => (low === high ? '' : ` (${low} to ${high})`);
 
 /** The few best purchases after this kit, in words. */
 export function nextRows(
