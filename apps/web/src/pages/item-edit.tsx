@@ -9,6 +9,7 @@ import { Page } from '../frame/page.tsx';
 import { ChoiceField, TextField } from '../parts/field.tsx';
 import { rubberOf } from '../pictures/rubber.ts';
 import { Swatch } from '../pictures/swatch.tsx';
+import { ItemLedger } from '../store/item-ledger.tsx';
 import { Lost } from './lost.tsx';
 
 interface Draft {
@@ -118,6 +119,7 @@ function ItemForm({ known }: { readonly known: Item | undefined }): ReactElement
         </div>
       </form>
       <NotSaved error={error} />
+      {known !== undefined && <ItemLedger item={known.id} />}
     </Page>
   );
 }

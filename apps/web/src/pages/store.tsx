@@ -178,7 +178,7 @@ function Count({ items, stock }: { readonly items: readonly Item[]; readonly sto
     <section>
       <h2>Count what is there.</h2>
       <p className="note" style={{ marginTop: 6 }}>
-        What you count is right from now on; the difference stays visible in the ledger.
+        What you count is right from now on; the difference stays in the ledger of the item.
       </p>
       <form className="form" onSubmit={save} noValidate>
         <ChoiceField
