@@ -93,3 +93,13 @@ test('what is still in use is not taken off, and the reason is said', async () =
   await page.getByRole('heading', { name: '14 colours.' }).waitFor();
   expect(errors.filter((error) => !/404|409|422/.test(error))).toEqual([]);
 });
+
+test('an empty book takes the place of this one, and the other can be put back', async () => {
+  await page.goto(`${server.url}/book`);
+  await page.getByText('Begin an empty book?').click();
+  await field('Name of the business').first().fill('Third Twist');
+  await page.getByRole('button', { name: 'Start an empty book' }).click();
+  await page.getByRole('heading', { level: 1, name: 'The book of Third Twist holds no gigs, no figures and no items.' }).waitFor();
+  await page.getByRole('button', { name: 'Put the other book back' }).click();
+  await page.getByRole('heading', { level: 1, name: 'The book of Zwei Knoten holds one gig, one figure and one item.' }).waitFor();
+});

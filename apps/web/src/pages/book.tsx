@@ -1,15 +1,18 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { type Book, type PlanningSettings, planningSettingsOf } from '@twistwright/books';
+import { type Book, type Business, emptyBook, type PlanningSettings, planningSettingsOf } from '@twistwright/books';
 import { type FormEvent, type ReactElement, useState } from 'react';
 import { type BookText, bookFilePath, keptBook, replaceBook } from '../book/book-door.ts';
 import { bookQuery, useBook, useChangeBook } from '../book/use-book.ts';
+import { EmptyBusiness } from '../business/empty-business.tsx';
 import { Artists, Colours, StockPlaces } from '../business/people-and-places.tsx';
 import { RatesForm } from '../business/rates-form.tsx';
 import { FieldReader, moneyText, numberText } from '../forms/field-reader.ts';
 import { NotSaved } from '../forms/saving.tsx';
 import { Page } from '../frame/page.tsx';
+import { Because } from '../parts/because.tsx';
 import { TextField } from '../parts/field.tsx';
 import { Undo } from '../parts/undo.tsx';
+import { counted } from '../words/counted.ts';
 import { BookFileButton } from './book-file-button.tsx';
 
 /** Everything of one business: whose it is, its habits, and the file that holds it. */
@@ -19,7 +22,8 @@ export function BookPage(): ReactElement {
     <Page title="Book" whose={book.business.name}>
       <div className="title">
         <h1 className="say">
-          The book of {book.business.name} holds {book.gigs.length} gigs, {book.figures.length} figures and {book.items.length} items.
+          The book of {book.business.name} holds {counted(book.gigs.length, 'gig')}, {counted(book.figures.length, 'figure')} and{' '}
+          {counted(book.items.length, 'item')}.
         </h1>
       </div>
       <BookFile />
@@ -37,9 +41,17 @@ function BookFile(): ReactElement {
   const queries = useQueryClient();
   const [before, setBefore] = useState<BookText>();
   const replace = useMutation({ mutationFn: replaceBook, onSuccess: () => queries.invalidateQueries(bookQuery) });
+  const [isEmptied, setIsEmptied] = useState(false);
   const open = async (file: BookText): Promise<void> => {
     setBefore(await keptBook());
+    setIsEmptied(false);
     replace.mutate(file);
+  };
+  const begin = async (business: Business): Promise<void> => {
+    const kept = await keptBook();
+    await replaceBook({ name: 'empty.json', text: JSON.stringify(emptyBook(business)) });
+    setBefore(kept);
+    setIsEmptied(true);
   };
   return (
     <section style={{ paddingTop: 0 }}>
@@ -58,13 +70,25 @@ function BookFile(): ReactElement {
         <BookFileButton onFile={(file) => void open(file)} />
       </div>
       <NotSaved error={replace.error} what="The file was not opened; this book is as it was." />
-      {before !== undefined && replace.isSuccess && (
+      <Because ask="Begin an empty book?">
+        <p>It takes the place of this one. Save this one as a file first if it is to be kept.</p>
+        <EmptyBusiness
+          begin={begin}
+          onDone={async () => {
+            await queries.invalidateQueries(bookQuery);
+          }}
+        />
+      </Because>
+      {before !== undefined && (isEmptied || replace.isSuccess) && (
         <Undo
-          sentence="The file is open; its book took the place of the other."
+          sentence={
+            isEmptied ? 'The book is empty; it took the place of the other.' : 'The file is open; its book took the place of the other.'
+          }
           action="Put the other book back"
           onUndo={() => {
             replace.mutate(before);
             setBefore(undefined);
+            setIsEmptied(false);
           }}
         />
       )}

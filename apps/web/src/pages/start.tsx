@@ -1,12 +1,11 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
-import { type FormEvent, type ReactElement, useState } from 'react';
+import type { ReactElement } from 'react';
 import { openDemo, openEmpty, replaceBook } from '../book/book-door.ts';
 import { bookQuery } from '../book/use-book.ts';
-import { FieldReader } from '../forms/field-reader.ts';
+import { EmptyBusiness } from '../business/empty-business.tsx';
 import { NotSaved } from '../forms/saving.tsx';
 import { Page } from '../frame/page.tsx';
-import { ChoiceField, TextField } from '../parts/field.tsx';
 import { BookFileButton } from './book-file-button.tsx';
 import { useBusy } from './use-busy.ts';
 
@@ -34,12 +33,18 @@ export function Start(): ReactElement {
       <div className="choices">
         <section>
           <h2>Look around first.</h2>
-          <p>An invented business with coming gigs, a full shelf and three suppliers. You can throw it away at any time.</p>
+          <p>
+            An invented business with coming gigs, a full shelf and three suppliers. You can begin your own from the page of the book at any
+            time.
+          </p>
           <button type="button" className="btn full" onClick={() => demo.mutate()} disabled={demo.isPending}>
             Open the demo
           </button>
         </section>
-        <EmptyBusiness onDone={done} />
+        <section>
+          <h2>Start with an empty book.</h2>
+          <EmptyBusiness begin={openEmpty} onDone={done} />
+        </section>
         <section>
           <h2>Open a book file.</h2>
           <p>A file that Twistwright wrote, or one that you wrote yourself: YAML or JSON.</p>
@@ -47,55 +52,5 @@ export function Start(): ReactElement {
         </section>
       </div>
     </Page>
-  );
-}
-
-const currencies = ['GBP', 'EUR', 'USD', 'CHF', 'JPY', 'AUD', 'CAD', 'NZD', 'SEK', 'NOK', 'DKK', 'PLN', 'CZK'];
-
-function EmptyBusiness({ onDone }: { readonly onDone: () => Promise<void> }): ReactElement {
-  const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const [draft, setDraft] = useState({ name: '', currency: 'EUR', zone: here });
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
-  const save = useMutation({ mutationFn: openEmpty, onSuccess: onDone });
-  const begin = (event: FormEvent): void => {
-    event.preventDefault();
-    const read = new FieldReader();
-    const name = read.text('name', draft.name, 'the name that stands on your papers');
-    if (!Intl.supportedValuesOf('timeZone').includes(draft.zone) && draft.zone !== 'UTC')
-      read.refuse('zone', `“${draft.zone}” is not a time zone. Write it as Europe/London.`);
-    setProblems(read.problems);
-    if (read.isFine) save.mutate({ name, currency: draft.currency, zone: draft.zone });
-  };
-  return (
-    <section>
-      <h2>Start with an empty book.</h2>
-      <form onSubmit={begin} noValidate className="rows">
-        <TextField
-          label="Name of the business"
-          value={draft.name}
-          problem={problems.name}
-          onChange={(name) => setDraft({ ...draft, name })}
-        />
-        <ChoiceField
-          label="Currency"
-          value={draft.currency}
-          options={currencies.map((code) => ({ value: code, text: code }))}
-          onChange={(currency) => setDraft({ ...draft, currency })}
-        />
-        <TextField
-          label="Time zone"
-          value={draft.zone}
-          problem={problems.zone}
-          list={Intl.supportedValuesOf('timeZone')}
-          onChange={(zone) => setDraft({ ...draft, zone })}
-        />
-        <NotSaved error={save.error} />
-        <div style={{ marginTop: 12 }}>
-          <button type="submit" className="btn" disabled={save.isPending}>
-            Start an empty book
-          </button>
-        </div>
-      </form>
-    </section>
   );
 }
