@@ -20,7 +20,7 @@ const code = await runCommand(process.argv.slice(2), {
   today: (zone) => date(Temporal.Now.plainDateISO(zone).toString()),
   now: () => performance.now() / 1000,
   solver: () => {
-    solver ??= openSolver();
+    solver ??= openSolver({ atOnce: true });
     return solver;
   },
   ...(process.stdin.isTTY === true && process.stderr.isTTY === true

@@ -135,6 +135,7 @@ function shoppingCommand(
         outside.err(`--now takes a time as HH:MM, not "${args.text('now')}".\n`);
         return 2;
       }
+      const solver = outside.solver(); // gets ready while the gigs are played
       const looked = await look(args, outside);
       if (typeof looked === 'number') return looked;
       const currency = looked.book.business.currency;
@@ -154,7 +155,7 @@ function shoppingCommand(
       };
       const plan = await looked.progress.during(
         'Looking for the cheapest shopping …',
-        shopFor(looked.book, looked.outlook, options, { solver: outside.solver(), seconds: shopSeconds, now: outside.now }),
+        shopFor(looked.book, looked.outlook, options, { solver, seconds: shopSeconds, now: outside.now }),
       );
       if (args.has('json')) outside.out(toJson(json(looked, plan)));
       else {

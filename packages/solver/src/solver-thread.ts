@@ -22,9 +22,10 @@ const graceShare = 0.04;
 
 /**
  * HiGHS in a worker thread of Node. A time limit is kept from outside: where HiGHS overruns, its thread is ended and the best solution
- * and bound reported so far are the answer. The thread starts with the first job and does not keep the process alive.
+ * and bound reported so far are the answer. The thread does not keep the process alive; it starts with the first job,
+ * or `atOnce`, and then gets ready while the caller does other things.
  */
-export function openSolver(): OpenSolver {
+export function openSolver({ atOnce = false }: { readonly atOnce?: boolean } = {}): OpenSolver {
   let thread: { readonly worker: Worker; readonly ready: Promise<void> } | undefined;
   let queue: Promise<unknown> = Promise.resolve();
   let nextId = 1;
@@ -56,6 +57,8 @@ export function openSolver(): OpenSolver {
       worker.unref();
     }
   };
+
+  if (atOnce) thread = begin();
 
   return {
     solve(program, limits = {}) {

@@ -33,9 +33,7 @@ export function jointLevel(totals: Int32Array, items: number, chance: number, we
   const runs = totals.length / items;
   let mayLose = runs - Math.ceil(chance * runs - 1e-9);
   const isLost = new Uint8Array(runs);
-  const ranked = Array.from({ length: items }, (_, i) =>
-    Uint32Array.from({ length: runs }, (_, r) => r).sort((a, b) => (totals[b * items + i] ?? 0) - (totals[a * items + i] ?? 0) || a - b),
-  );
+  const ranked = Array.from({ length: items }, (_, i) => runsByCount(totals, items, i));
   const next = new Uint32Array(items);
   const countOf = (i: number, at: number): number => totals[(ranked[i]?.[at] ?? 0) * items + i] ?? 0;
   for (;;) {
@@ -53,6 +51,27 @@ export function jointLevel(totals: Int32Array, items: number, chance: number, we
   }
   const stock = ranked.map((_, i) => ((next[i] ?? 0) < runs ? countOf(i, next[i] ?? 0) : 0));
   return { stock, chance: chanceOfStock(totals, items, stock) };
+}
+
+/** Runs in falling order of what they ask of one item, equal ones in order of their number; a counting sort, since counts are small. */
+function runsByCount(totals: Int32Array, items: number, item: number): Uint32Array {
+  const runs = totals.length / items;
+  let most = 0;
+  for (let r = 0; r < runs; r++) most = Math.max(most, totals[r * items + item] ?? 0);
+  const next = new Uint32Array(most + 2);
+  for (let r = 0; r < runs; r++) {
+    const after = most - (totals[r * items + item] ?? 0) + 1;
+    next[after] = (next[after] ?? 0) + 1;
+  }
+  for (let k = 1; k < next.length; k++) next[k] = (next[k] ?? 0) + (next[k - 1] ?? 0);
+  const ranked = new Uint32Array(runs);
+  for (let r = 0; r < runs; r++) {
+    const count = most - (totals[r * items + item] ?? 0);
+    const at = next[count] ?? 0;
+    ranked[at] = r;
+    next[count] = at + 1;
+  }
+  return ranked;
 }
 
 /** From the present top count of an item to the next lower one: the runs that would run out and the pieces saved. */
