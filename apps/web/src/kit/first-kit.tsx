@@ -1,3 +1,4 @@
+import { curveThrough } from '@twistwright/planner';
 import { exponentOf, type Money, money } from '@twistwright/units';
 import { type ReactElement, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
@@ -15,7 +16,6 @@ import { CompareSection } from './compare-section.tsx';
 import { GrowthSection } from './growth-section.tsx';
 import { KeepSection, OrderSection } from './keep-section.tsx';
 import './kit.css';
-import { curveThrough } from './curve-through.ts';
 import type { CurvePoint } from './kit-ask.ts';
 import { answerSentence, expectSentence, lossSentence, nextSentence, of100, offerName, shownMoney, sliderOf } from './kit-words.ts';
 import { NewcomerPanel } from './newcomer-panel.tsx';
@@ -202,6 +202,17 @@ function Proof({ state: { plan } }: { readonly state: KitState }): ReactElement 
   );
 }
 
+/** Where the kit at hand lies on the curve. */
+const pointOf = (quick: KitState['quick']): CurvePoint | undefined =>
+  quick === undefined
+    ? undefined
+    : {
+        budget: quick.kit.budget,
+        met: quick.kit.met,
+        low: Math.min(quick.kit.met, quick.lasting.met.p10),
+        high: Math.max(quick.kit.met, quick.lasting.met.p90),
+      };
+
 interface CurveProps {
   readonly state: KitState;
   readonly slider: { readonly min: number; readonly max: number };
@@ -211,15 +222,7 @@ function Curve({ state, slider, budget }: CurveProps): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
   const { quick, points } = state;
-  const chosen: CurvePoint | undefined =
-    quick === undefined
-      ? undefined
-      : {
-          budget,
-          met: quick.kit.met,
-          low: Math.min(quick.kit.met, quick.lasting.met.p10),
-          high: Math.max(quick.kit.met, quick.lasting.met.p90),
-        };
+  const chosen = pointOf(quick);
   const rules = (quick?.rules ?? []).map((rule) => ({ label: ruleWords[rule.rule], at: rule.spent, met: rule.met }));
   return (
     <Measured className="pic">
@@ -266,7 +269,7 @@ function CurveTable({ state: { points, quick } }: { readonly state: KitState }):
             </tr>
           </thead>
           <tbody>
-            {points.map((point) => (
+            {curveThrough(points, pointOf(quick)).map((point) => (
               <tr key={point.budget}>
                 <td className="num">{shownMoney(point.budget, currency)}</td>
                 <td className="num">

@@ -1,8 +1,7 @@
 import { type Book, emptyBook } from '@twistwright/books';
-import { type BookKitWishes, planKit } from '@twistwright/planner';
+import { type BookKitWishes, curveThrough, planKit } from '@twistwright/planner';
 import { date, money } from '@twistwright/units';
 import { expect, test } from 'vitest';
-import { curveThrough } from './curve-through.ts';
 import { answerSentence, expectSentence, lossSentence, nextSentence, sliderOf, whyText } from './kit-words.ts';
 import { ordersOfKit } from './order-of-kit.ts';
 import { firstWishes, pageOfSaved, savedKitOf, wishesOf } from './wishes-of-page.ts';

@@ -12,6 +12,7 @@ export {
   coverProblemOf,
   solveCoverage,
 } from './coverage-of.ts';
+export { curveThrough } from './curve-through.ts';
 export { describeKit } from './describe-kit.ts';
 export { type Growth, type GrowthProblem, growthOf, growthProblemCodes, type Milestone } from './growth.ts';
 export { growthPurchasesOf } from './growth-purchases.ts';

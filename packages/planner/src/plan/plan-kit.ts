@@ -2,6 +2,7 @@ import type { Book } from '@twistwright/books';
 import { fail, type Money, money, ok, type Problem, type Result } from '@twistwright/units';
 import {
   type BookKitWishes,
+  curveThrough,
   type FoundKit,
   findKit,
   type KitCurve,
@@ -32,7 +33,16 @@ export function planKit(book: Book, wishes: BookKitWishes, options: PlanKitOptio
   const report = kitReportOf(problem.value, { ...options, ...startOf(problem.value, options) });
   if (!report.ok) return withNearest(report.error, () => leastBudget(problem.value), wishes.budget);
   const curve = options.curvePoints === undefined ? undefined : kitCurve(problem.value, options.curvePoints);
-  return ok({ ...report.value, ...(curve?.ok === true ? { curve: curve.value } : {}) });
+  if (curve?.ok !== true) return ok(report.value);
+  const { kit } = report.value;
+  const chosen = {
+    budget: kit.budget,
+    spent: kit.spent,
+    met: kit.met,
+    metAtMost: kit.metAtMost,
+    figures: kit.figures.filter((figure) => figure.met > 0).length,
+  };
+  return ok({ ...report.value, curve: { ...curve.value, points: curveThrough(curve.value.points, chosen) } });
 }
 
 /** Smaller budgets that are looked at first. */
