@@ -144,7 +144,10 @@ function Figures({ wishes, onChange, shares }: PanelProps): ReactElement {
     onChange({ shares: { ...Object.fromEntries(figures.map((figure) => [figure.id, asked(figure.id)])), [id]: share } });
   return (
     <details className="because">
-      <summary>{wanted === figures.length ? `All ${wanted} figures` : `${wanted} of ${figures.length} figures`} to make</summary>
+      <summary>
+        {wanted < figures.length ? `${wanted} of ${figures.length} figures` : wanted === 1 ? 'The one figure' : `All ${wanted} figures`} to
+        make
+      </summary>
       <div className="row">
         <button type="button" className="btn plain" onClick={() => onChange({ unwanted: [] })}>
           All

@@ -119,7 +119,9 @@ function whyOf(
     unlocks.length === 0
       ? 'more choice of colour or more pieces'
       : `${unlocks.length} of them ${unlocks.length === 1 ? 'needs' : 'need'} it`;
-  return serves.length === 0 ? `${name}: asked for by the wishes.` : `${name}: ${most} of the ${of} figures; ${needed}.`;
+  return serves.length === 0
+    ? `${name}: asked for by the wishes.`
+    : `${name}: ${most} of the ${of} ${of === 1 ? 'figure' : 'figures'}; ${needed}.`;
 }
 
 /** How many of each item lie in these assorted bags: a binomial count. */

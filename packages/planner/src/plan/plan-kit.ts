@@ -1,5 +1,5 @@
 import type { Book } from '@twistwright/books';
-import { fail, type Money, money, ok, type Problem, type Result } from '@twistwright/units';
+import { fail, type Money, money, ok, type Problem, type Result, showMoney } from '@twistwright/units';
 import {
   type BookKitWishes,
   curveThrough,
@@ -31,7 +31,7 @@ export function planKit(book: Book, wishes: BookKitWishes, options: PlanKitOptio
   const problem = kitProblemOf(book, wishes);
   if (!problem.ok) return problem;
   const report = kitReportOf(problem.value, { ...options, ...startOf(problem.value, options) });
-  if (!report.ok) return withNearest(report.error, () => leastBudget(problem.value), wishes.budget);
+  if (!report.ok) return withNearest(report.error, () => leastBudget(problem.value), problem.value);
   const curve = options.curvePoints === undefined ? undefined : kitCurve(problem.value, options.curvePoints);
   if (curve?.ok !== true) return ok(report.value);
   const { kit } = report.value;
@@ -76,12 +76,16 @@ export function boughtOffers({ model, bought }: FoundKit): ReadonlyMap<string, n
 }
 
 /** Refusals carry what would be possible; nothing is added where the search has said so already. */
-function withNearest(problems: readonly Problem[], least: () => Money | undefined, budget: Money): Result<KitPlan> {
+function withNearest(
+  problems: readonly Problem[],
+  least: () => Money | undefined,
+  { currency, wishes: { budget } }: KitProblem,
+): Result<KitPlan> {
   if (problems.some((problem) => problem.todo !== undefined)) return fail(problems);
   const needed = least();
   return fail(
     needed === undefined || needed <= budget
       ? problems
-      : problems.map((problem) => ({ ...problem, todo: `The cheapest kit that works costs ${needed} minor units.` })),
+      : problems.map((problem) => ({ ...problem, todo: `The cheapest kit that works costs ${showMoney(needed, currency)}.` })),
   );
 }
