@@ -5,7 +5,6 @@ export { businessSchema, settingsSchema } from './book/business-schema.ts';
 export { colourSchema, figureSchema, itemSchema, sizeSchema } from './book/figure-schema.ts';
 export { gigSchema } from './book/gig-schema.ts';
 export { artistSchema, clientSchema } from './book/people-schema.ts';
-export { placeProblems } from './book/place-problems.ts';
 export { mostBookBytes, type PlacedBook, type ReadBookOptions, readBook, readPlacedBook } from './book/read-book.ts';
 export { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, supplierSchema } from './book/supply-schema.ts';
 export { type BookForm, writeBook } from './book/write-book.ts';
