@@ -3,16 +3,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pictureOf, readRecipe, relax, shippedFigures } from '@twistwright/repertoire';
+import type { Measured } from '../measure.ts';
 import { laidRings, ringsOf } from './rings.ts';
-
-/** One measured figure. */
-export interface Measured {
-  readonly what: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly goal?: string;
-  readonly met?: boolean;
-}
 
 interface Rings {
   readonly rings: number;

@@ -1,2 +1,2 @@
 export { bruteForceSolver } from './brute-force.ts';
-export { brokenLaws, malformedPrograms, type SolverLaw, solverLaws } from './solver-contract.ts';
+export { malformedPrograms, type SolverLaw, solverLaws } from './solver-contract.ts';

@@ -1,4 +1,4 @@
-import type { Program, Solved, Solver } from '@twistwright/planner';
+import type { Program, Solved } from '@twistwright/planner';
 
 /** One law of the port: what must hold of an answer. `check` gives the sentence of what is wrong, or nothing. */
 export interface SolverLaw {
@@ -90,14 +90,4 @@ function optimum(expected: number): (solved: Solved) => string | undefined {
     if (Math.abs(solved.objective - expected) > 1e-9) return `objective ${solved.objective}, not ${expected}`;
     return solved.bound === solved.objective ? undefined : `bound ${solved.bound} is not the objective`;
   };
-}
-
-/** Asks the solver each law and gives the sentences of those it breaks. */
-export async function brokenLaws(solver: Solver): Promise<readonly string[]> {
-  const broken: string[] = [];
-  for (const law of solverLaws) {
-    const wrong = law.check(await solver.solve(law.program));
-    if (wrong !== undefined) broken.push(`${law.name}: ${wrong}`);
-  }
-  return broken;
 }
