@@ -1,3 +1,5 @@
+import { sizeInWords } from '@twistwright/repertoire';
+
 /** A shade as the business calls it. */
 export interface Colour {
   readonly id: string;
@@ -32,10 +34,10 @@ export interface OtherItem {
   readonly name: string;
 }
 
-/** "260 green", "round-5 white, printed eyes", "pump". */
+/** "260 green", "5-inch white round, printed eyes", "pump". */
 export function nameOfItem(item: Item, colours: readonly Colour[] = []): string {
   if (item.kind !== 'balloon') return item.name;
   const colour = colours.find((c) => c.id === item.colour)?.name ?? item.colour;
   const finish = item.finish === undefined || item.finish === 'standard' ? '' : ` ${item.finish}`;
-  return `${item.size} ${colour}${finish}${item.print === undefined ? '' : `, printed ${item.print}`}`;
+  return `${sizeInWords(item.size, `${colour}${finish}`.trim())}${item.print === undefined ? '' : `, printed ${item.print}`}`;
 }

@@ -24,4 +24,5 @@ export * from './recipe.ts';
 export * from './shape/index.ts';
 export { shippedSizes } from './sizes/shipped-sizes.ts';
 export { isTube, type Size, sizeOf, type Tube } from './sizes/size.ts';
+export { sizeInWords } from './sizes/size-in-words.ts';
 export { type Step, stepsOf } from './steps/steps-of.ts';

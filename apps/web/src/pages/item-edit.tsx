@@ -1,5 +1,6 @@
 import { useNavigate, useParams } from '@tanstack/react-router';
 import { type Book, type Finish, finishes, type Item, nameOfItem } from '@twistwright/books';
+import { sizeInWords } from '@twistwright/repertoire';
 import { type FormEvent, type ReactElement, useState } from 'react';
 import { newId } from '../book/change.ts';
 import { useBook, useChangeBook } from '../book/use-book.ts';
@@ -184,9 +185,7 @@ function BalloonFields({ draft, set, problems }: BalloonFieldsProps): ReactEleme
       />
       <p className="wide item">
         <Swatch size={draft.size} rubber={rubberOf(colour)} finish={draft.finish} {...(draft.print === '' ? {} : { print: draft.print })} />
-        <span>
-          <span className="sz">{draft.size}</span> {colour?.name ?? draft.colour}
-        </span>
+        <span>{sizeInWords(draft.size, colour?.name ?? draft.colour)}</span>
       </p>
     </>
   );

@@ -13,7 +13,7 @@ export function ItemName({ book, item: id }: { readonly book: Book; readonly ite
   const item = book.items.find((entry) => entry.id === id);
   if (item === undefined || item.kind !== 'balloon') return <span className="item plain">{item?.name ?? id}</span>;
   const name = nameOfItem(item, book.colours);
-  const rest = name.startsWith(item.size) ? name.slice(item.size.length + 1) : name;
+  const [size, ...rest] = name.split(' ');
   return (
     <span className="item">
       <Swatch
@@ -23,7 +23,7 @@ export function ItemName({ book, item: id }: { readonly book: Book; readonly ite
         {...(item.print === undefined ? {} : { print: item.print })}
       />
       <span>
-        <span className="sz">{item.size}</span> {rest}
+        <span className="sz">{size}</span> {rest.join(' ')}
       </span>
     </span>
   );

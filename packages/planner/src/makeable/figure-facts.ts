@@ -117,17 +117,18 @@ export function balloonsTaken(
   for (const piece of piecesOf(finished(recipe, way))) {
     const colour = way?.fill[piece.role];
     const { size, finish, print } = piece;
-    const name = nameOfItem(
+    const look = nameOfItem(
       {
         id: '',
         kind: 'balloon',
         size,
-        colour: colour ?? `in the ${piece.role} colour`,
+        colour: colour ?? '',
         ...(finish === undefined ? {} : { finish: finish as never }),
         ...(print === undefined ? {} : { print }),
       },
       book.colours,
     );
+    const name = colour === undefined ? `${look} in the ${piece.role} colour` : look;
     const known = taken.get(name);
     taken.set(name, { size, ...(colour === undefined ? {} : { colour }), name, count: (known?.count ?? 0) + piece.count });
   }

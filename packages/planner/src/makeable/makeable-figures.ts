@@ -1,5 +1,5 @@
 import { type Book, balloonFor, balloonsByLook, type Colourway, type Figure, nameOfItem } from '@twistwright/books';
-import { type PieceNeed, piecesOf } from '@twistwright/repertoire';
+import { type PieceNeed, piecesOf, sizeInWords } from '@twistwright/repertoire';
 import type { Problem } from '@twistwright/units';
 import { pieceCosts } from '../charge/index.ts';
 import { type FigureFacts, figureFacts } from './figure-facts.ts';
@@ -103,7 +103,7 @@ class Kitchen {
     for (const piece of needs) {
       const balloon = balloonFor(piece, way, this.#balloons);
       const colour = way.fill[piece.role];
-      const look = balloon?.look ?? `${piece.size} in the ${piece.role} colour`;
+      const look = balloon?.look ?? `${sizeInWords(piece.size)} in the ${piece.role} colour`;
       const item = balloon?.item === undefined ? undefined : this.#book.items.find((entry) => entry.id === balloon.item);
       const name = item === undefined ? look : nameOfItem(item, this.#book.colours);
       const kind = { name, size: piece.size, ...(colour === undefined ? {} : { colour }) };

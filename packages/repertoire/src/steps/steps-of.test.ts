@@ -19,7 +19,7 @@ test('a dog, as a newcomer would be told', () => {
     'Twist a bubble of 3 in for the nose. Remember this twist: it is “face”.',
     'Twist two bubbles of 2 in for the ears and lock them: turn their two ends round one another three times.',
     'All that is left (about 33.5 in) is for the tail.',
-    'Take two balloons, each a white round-5. Blow it up to 2 in across and tie it.',
+    'Take two balloons, each a white 5-inch round. Pump one up to 2 in across and tie it.',
     'Tie its knot to “face”.',
     'This ball is the eye.',
     'Make and join the other balloon in the same way.',

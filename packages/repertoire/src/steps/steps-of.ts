@@ -4,6 +4,7 @@ import { type Deed, unfold } from '../notation/unfold.ts';
 import type { BubbleMove, FlatMove, Piece, Recipe } from '../recipe.ts';
 import { shippedSizes } from '../sizes/shipped-sizes.ts';
 import { sizeOf } from '../sizes/size.ts';
+import { sizeInWords } from '../sizes/size-in-words.ts';
 import { plural, sayInches, sayNumber } from './say.ts';
 
 /** One thing to do. */
@@ -99,14 +100,15 @@ const isSplit = (move: BubbleMove | FlatMove): boolean => move.kind !== 'flat' &
 
 function startSentence(piece: Piece, air: PieceAir, options: StepOptions): string {
   const colour = options.colours?.[piece.role];
-  const what = colour === undefined ? `${piece.size} in the ${piece.role} colour` : `${colour} ${piece.size}`;
+  const what = colour === undefined ? `${sizeInWords(piece.size)} in the ${piece.role} colour` : `${colour} ${sizeInWords(piece.size)}`;
   const print = piece.print === undefined ? '' : `, printed with ${piece.print}`;
   const finish = piece.finish === undefined ? '' : `, ${piece.finish}`;
   const many =
     piece.count === 1
       ? `Take ${article(what)} ${what}${finish}${print}`
       : `Take ${sayNumber(piece.count)} balloons, each ${article(what)} ${what}${finish}${print}`;
-  if (!isTubePiece(piece, options)) return `${many}. Blow it up to ${sayInches(air.inflatedInches)} across and tie it.`;
+  const one = piece.count === 1 ? 'it' : 'one';
+  if (!isTubePiece(piece, options)) return `${many}. Pump ${one} up to ${sayInches(air.inflatedInches)} across and tie it.`;
   const burp = piece.burped ? ', let a little air out' : '';
   const tail =
     air.tailInches < 0.3
@@ -114,7 +116,7 @@ function startSentence(piece: Piece, air: PieceAir, options: StepOptions): strin
       : piece.inflateInches === undefined
         ? `until ${sayInches(air.tailInches)} are left flat`
         : `to ${sayInches(air.inflatedInches)} only`;
-  return `${many}. Pump it up ${tail}${burp} and tie it.`;
+  return `${many}. Pump ${one} up ${tail}${burp} and tie it.`;
 }
 const article = (next: string): string => (/^(?:[aeiou]|8|11\b|18\b)/iu.test(next) ? 'an' : 'a');
 
