@@ -20,6 +20,7 @@ import {
   type Take,
   takesOf,
   usableStock,
+  usedAt,
 } from '@twistwright/planner';
 import { type LocalDate, ok, type Result, spreadOf } from '@twistwright/units';
 import type { GigView, NeedView } from './gig-view.ts';
@@ -86,6 +87,7 @@ export function viewOfGig(
     stock: usableStock(book, today, gig.day),
     byHand: handNeeds(book, today, gig.day),
   });
+  const goesBefore = usedAt(needs, new Set(earlier.map((other) => other.gig.id)));
   return {
     forecast: forecast.summary,
     isSettled,
@@ -93,7 +95,7 @@ export function viewOfGig(
     together: needs,
     needs: needViews(forecast, takes, needs),
     charge: chargeFor(book, gig, materialsOf(forecast, desk.costs)),
-    packing: packFor(book, gig, desk.stock, takes),
+    packing: packFor(book, gig, desk.stock, takes, goesBefore),
   };
 }
 

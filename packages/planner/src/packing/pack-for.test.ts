@@ -104,3 +104,15 @@ test('no piece is packed twice and nothing is invented', () => {
     { seed: 5 },
   );
 });
+test('what gigs before this one use is gone, from the hands outwards and then from what is on order', () => {
+  const stock = stockOf([found('red', 'home', 30), found('red', 'apron', 10)]);
+  const linesAfter = (before: number) =>
+    packFor(book, gig, stock, new Map([['red', { usual: 0, enough: 20 }]]), new Map([['red', before]]))
+      .places.flatMap((place) => place.lines)
+      .filter((line) => line.item === 'red');
+  expect(linesAfter(15).map(({ from, missing }) => [from, missing])).toEqual([[[{ place: 'home', count: 20, already: false }], 0]]);
+  expect(linesAfter(30).map(({ missing, onOrder, why }) => [missing, onOrder, why])).toEqual([
+    [10, 10, 'usual use and reserve; gigs before this one take about 30'],
+  ]);
+  expect(linesAfter(45).map(({ missing, onOrder }) => [missing, onOrder])).toEqual([[20, 5]]);
+});

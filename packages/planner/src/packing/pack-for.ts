@@ -43,13 +43,20 @@ export interface PackingPlan {
 /**
  * The packing list of one gig. The usual use goes into the apron in the order of its pockets, as far as it has room; the rest of
  * what is enough goes into the case; tools and spares come after. Pieces are taken from where they already are first, then from the place nearest
- * to the hands (apron, case, car, home), and from no place twice.
+ * to the hands (apron, case, car, home), and from no place twice. What gigs before this one use, `goesBefore` in pieces by item, is gone from there in
+ * the same order, then from what is on order.
  */
-export function packFor(book: Book, gig: Gig, stock: Stock, takes: ReadonlyMap<string, Take>): PackingPlan {
+export function packFor(
+  book: Book,
+  gig: Gig,
+  stock: Stock,
+  takes: ReadonlyMap<string, Take>,
+  goesBefore: ReadonlyMap<string, number> = new Map(),
+): PackingPlan {
   const apron = book.places.find((place) => place.kind === 'apron');
   const bag = book.places.find((place) => place.kind === 'case') ?? apron ?? book.places[0];
   if (bag === undefined) return { places: [], missing: [], leaveAtHome: [], ticked: 0, total: 0 };
-  const packer = new Packer(book, gig, stock);
+  const packer = new Packer(book, gig, stock, goesBefore);
   const pockets = new Map((apron?.pockets ?? []).map((item, index) => [item, index]));
   const wanted = [...takes]
     .filter(([, take]) => take.enough > 0)
@@ -104,9 +111,9 @@ class Shelf {
       this.#left.set(line.item, rows);
     }
   }
-  take(item: string, count: number, goingTo: Place): PackingLine['from'] {
+  take(item: string, count: number, goingTo?: Place): PackingLine['from'] {
     const rows = this.#left.get(item) ?? [];
-    const first = [...rows].sort((a, b) => Number(b.place.id === goingTo.id) - Number(a.place.id === goingTo.id));
+    const first = [...rows].sort((a, b) => Number(b.place.id === goingTo?.id) - Number(a.place.id === goingTo?.id));
     const from: { place: string; count: number; already: boolean }[] = [];
     let left = count;
     for (const row of first) {
@@ -114,7 +121,7 @@ class Shelf {
       if (part <= 0) continue;
       row.count -= part;
       left -= part;
-      from.push({ place: row.place.id, count: part, already: row.place.id === goingTo.id });
+      from.push({ place: row.place.id, count: part, already: row.place.id === goingTo?.id });
     }
     return from;
   }
@@ -127,15 +134,21 @@ class Packer {
   readonly #shelf: Shelf;
   readonly #lines = new Map<string, PackingLine[]>();
   readonly #onOrder: Map<string, number>;
-  constructor(book: Book, gig: Gig, stock: Stock) {
+  readonly #goesBefore: ReadonlyMap<string, number>;
+  constructor(book: Book, gig: Gig, stock: Stock, goesBefore: ReadonlyMap<string, number>) {
     this.#book = book;
     this.#gig = gig;
+    this.#goesBefore = goesBefore;
     this.#stock = stock;
     this.#shelf = new Shelf(book, stock);
     this.#onOrder = new Map();
     for (const placed of book.orders)
       if (placed.arrivedOn === undefined && placed.expectedOn <= gig.day)
         for (const line of placed.lines) this.#onOrder.set(line.item, (this.#onOrder.get(line.item) ?? 0) + line.bags * line.count);
+    for (const [item, count] of goesBefore) {
+      const fromShelf = this.#shelf.take(item, count).reduce((sum, part) => sum + part.count, 0);
+      this.#onOrder.set(item, Math.max(0, (this.#onOrder.get(item) ?? 0) - (count - fromShelf)));
+    }
   }
   put(place: Place, item: string, count: number, why: string): void {
     const from = this.#shelf.take(item, count, place);
@@ -144,6 +157,7 @@ class Packer {
     this.#onOrder.set(item, (this.#onOrder.get(item) ?? 0) - coming);
     const id = `${item}@${place.id}`;
     const lines = this.#lines.get(place.id) ?? [];
+    const before = this.#goesBefore.get(item) ?? 0;
     lines.push({
       id,
       item,
@@ -152,7 +166,7 @@ class Packer {
       from,
       missing,
       onOrder: coming,
-      why,
+      why: missing > 0 && before > 0 ? `${why}; gigs before this one take about ${before}` : why,
       ticked: this.#gig.packed?.includes(id) ?? false,
     });
     this.#lines.set(place.id, lines);

@@ -4,6 +4,16 @@ export { type Forecast, type ForecastOptions, type ForecastSummary, forecastGig,
 export { type FirstEarnings, growKit } from './grow-kit.ts';
 export { jointSamplesOf } from './joint-samples-of.ts';
 export { materialsOf } from './materials-of.ts';
-export { comingGigs, type GigPlan, handNeeds, type Outlook, outlookOf, type PlanOptions, takesOf, usableStock } from './outlook-of.ts';
+export {
+  comingGigs,
+  type GigPlan,
+  handNeeds,
+  type Outlook,
+  outlookOf,
+  type PlanOptions,
+  takesOf,
+  usableStock,
+  usedAt,
+} from './outlook-of.ts';
 export { type Plan, type PlanBookOptions, planBook, shopFor } from './plan-book.ts';
 export { boughtOffers, type KitPlan, type PlanKitOptions, planKit } from './plan-kit.ts';

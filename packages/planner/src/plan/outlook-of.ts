@@ -97,12 +97,27 @@ export function outlookOf(book: Book, options: PlanOptions): Result<Outlook> {
         gig: forecast.gig,
         forecast,
         takes,
-        packing: packFor(book, forecast.gig, stockOf(book.moves, options.today), takes),
+        packing: packFor(
+          book,
+          forecast.gig,
+          stockOf(book.moves, options.today),
+          takes,
+          usedAt(needs, new Set(forecasts.slice(0, forecasts.indexOf(forecast)).map((earlier) => earlier.gig.id))),
+        ),
         charge: chargeFor(book, forecast.gig, materialsOf(forecast, costs)),
       };
     }),
   });
 }
+
+/** Pieces that some gigs use in the mean, by item. */
+export const usedAt = (needs: Needs, gigs: ReadonlySet<string>): ReadonlyMap<string, number> =>
+  new Map(
+    needs.items.map((need): [string, number] => [
+      need.item,
+      Math.round(need.causes.reduce((sum, cause) => sum + (cause.gig !== undefined && gigs.has(cause.gig) ? cause.mean : 0), 0)),
+    ]),
+  );
 
 /** What one gig takes of each item: the middle run, and what is jointly enough for the chance. `weight` says which items are dear. */
 export function takesOf({ model, samples }: Forecast, chance: number, weight: ReadonlyMap<string, number>): ReadonlyMap<string, Take> {
