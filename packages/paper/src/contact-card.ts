@@ -1,6 +1,6 @@
-import { createRequire } from 'node:module';
 import type { Business } from '@twistwright/books';
 import type { Content } from 'pdfmake/interfaces.js';
+import { encode } from 'uqr';
 
 /**
  * Name and contact of a business as a vCard 4.0 (RFC 6350), lines folded at 75 octets.
@@ -51,21 +51,26 @@ function folded(line: string): string {
   return out;
 }
 
-/** A QR code for paper, about `points` wide. */
-export const qrContent = (text: string, points = 116): Content => ({ qr: text, fit: points, eccLevel: 'L' });
+/** Modules of light around a code without which no reader finds it (ISO/IEC 18004, 2015, clause 9.1). */
+const quietZone = 4;
 
-interface QrDrawing {
-  readonly _canvas: readonly { readonly x: number; readonly y: number; readonly w: number; readonly h: number; readonly color: string }[];
-  readonly _width: number;
-}
-const encoder = createRequire(import.meta.url)('pdfmake/js/qrEnc.js') as { readonly default: { measure(node: object): QrDrawing } };
-
-/** The same code as SVG, with the quiet zone of four modules that a reader needs. */
+/** A text as QR code (ISO/IEC 18004), one black run of modules a stroke of the path, its quiet zone included. */
 export function qrSvg(text: string, title: string): string {
-  const drawing = encoder.default.measure({ qr: text, eccLevel: 'L' });
-  const [ground, ...modules] = drawing._canvas;
-  const unit = modules[0]?.w ?? 1;
-  const path = modules.map(({ x, y }) => `M${x / unit + 4} ${y / unit + 4}h1v1h-1z`).join('');
-  const size = (ground?.w ?? drawing._width) / unit + 8;
+  const { data, size } = encode(text, { ecc: 'L', border: quietZone });
+  const path = data.flatMap((row, y) => runsOf(row).map(([x, length]) => `M${x} ${y}h${length}v1h-${length}z`)).join('');
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${size} ${size}" role="img" aria-label="${title}" shape-rendering="crispEdges"><path fill="#fff" d="M0 0h${size}v${size}H0z"/><path fill="#000" d="${path}"/></svg>`;
 }
+
+/** Start and length of each row of black modules. */
+function runsOf(row: readonly boolean[]): readonly (readonly [number, number])[] {
+  const runs: [number, number][] = [];
+  for (const [x, isBlack] of row.entries()) {
+    const last = runs.at(-1);
+    if (isBlack && last !== undefined && last[0] + last[1] === x) last[1]++;
+    else if (isBlack) runs.push([x, 1]);
+  }
+  return runs;
+}
+
+/** The code on paper, `points` wide with its quiet zone. */
+export const qrContent = (text: string, points: number): Content => ({ svg: qrSvg(text, ''), width: points });

@@ -1,7 +1,7 @@
-import { type Book, type Caution, cautions, type Item, swordCaution } from '@twistwright/books';
-import { type BookKitWishes, type KitPlan, paintOf } from '@twistwright/planner';
+import { type Book, type Caution, cautions, nameOfItem, swordCaution } from '@twistwright/books';
+import type { BookKitWishes, KitPlan } from '@twistwright/planner';
 import { type Money, money, showMoney } from '@twistwright/units';
-import { swatchSvg } from './recipe-card.ts';
+import { kitSwatch } from './kit-swatch.ts';
 
 /** What the papers about a kit are made from. */
 export interface KitPaper {
@@ -19,7 +19,7 @@ export interface ListRow {
   readonly what: string;
   readonly why: string;
   readonly price: Money;
-  /** A small balloon, where it is one. */
+  /** A small picture of it. */
   readonly swatch?: string;
 }
 /** What is bought at one place. */
@@ -27,7 +27,8 @@ export interface ListShop {
   readonly name: string;
   readonly site?: string;
   readonly rows: readonly ListRow[];
-  readonly carriage: Money;
+  /** Missing for what can be bought anywhere. */
+  readonly carriage?: Money;
   readonly total: Money;
 }
 
@@ -45,11 +46,11 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
           what: sentence(tool.name),
           why: toolWhy(tool.why),
           price: tool.price,
+          ...swatchOf(book, tool.tool),
         };
       }),
     ...(supplier === undefined ? [] : kit.lines.filter((line) => line.supplier === supplier)).map((line): ListRow => {
       const offer = book.offers.find((one) => one.id === line.offer);
-      const item = book.items.find((one) => one.id === offer?.item);
       const size = line.pieces / line.bags;
       return {
         count: `${line.bags} ${line.bags === 1 ? 'bag' : 'bags'} of ${size}`,
@@ -58,7 +59,7 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
         what: line.name,
         why: whyWithout(line.name, line.why),
         price: line.cost,
-        ...swatchOf(book, item),
+        ...swatchOf(book, offer?.item),
       };
     }),
   ];
@@ -72,16 +73,26 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
   const rest = anywhere.reduce((sum, row) => sum + row.price, 0);
   return anywhere.length === 0
     ? shops.filter((shop) => shop.rows.length > 0)
-    : [...shops.filter((shop) => shop.rows.length > 0), { name: 'Anywhere', rows: anywhere, carriage: money(0), total: money(rest) }];
+    : [...shops.filter((shop) => shop.rows.length > 0), { name: 'Anywhere', rows: anywhere, total: money(rest) }];
 }
 const toolWhy = (why: string): string => (why === 'must-have' ? 'Needed from the first gig.' : 'A spare, with money that is left.');
 /** The reason without the name that stands beside it. */
-export function whyWithout(name: string, why: string): string {
+function whyWithout(name: string, why: string): string {
   return sentence(why.startsWith(`${name}: `) ? why.slice(name.length + 2) : why);
 }
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-export function swatchOf(book: Book, item: Item | undefined): { readonly swatch?: string } {
-  return item?.kind === 'balloon' ? { swatch: swatchSvg(item.size, paintOf(book, item.colour)) } : {};
+function swatchOf(book: Book, id: string | undefined): { readonly swatch?: string } {
+  const swatch = kitSwatch(
+    book,
+    book.items.find((one) => one.id === id),
+  );
+  return swatch === undefined ? {} : { swatch };
+}
+
+/** ", £3.95 of it carriage", to stand behind the sum of a shop. */
+export function carriageWords({ carriage }: ListShop, show: (amount: Money) => string): string {
+  if (carriage === undefined) return '';
+  return carriage > 0 ? `, ${show(carriage)} of it carriage` : ', no carriage to pay';
 }
 
 /** How many things: bags and tools. */
@@ -108,21 +119,22 @@ export function nextRows(
   { next, kit }: KitPlan,
   most = 5,
 ): readonly { readonly what: string; readonly price: string; readonly gain: string }[] {
-  const nameOf = (id: string): string => {
-    const offer = book.offers.find((one) => one.id === id);
-    const item = book.items.find((one) => one.id === offer?.item);
-    const colour = item?.kind === 'balloon' ? (book.colours.find((one) => one.id === item.colour)?.name ?? item.colour) : undefined;
-    if (item === undefined) return id;
-    return item.kind === 'balloon'
-      ? `${item.size} ${colour}${item.finish === undefined || item.finish === 'standard' ? '' : ` ${item.finish}`}${item.print === undefined ? '' : `, printed ${item.print}`}, ${offer?.count ?? 1} in a bag`
-      : `${item.name}, ${offer?.count ?? 1} in a pack`;
-  };
   const figureName = (id: string): string => kit.figures.find((figure) => figure.figure === id)?.name ?? id;
   return next.slice(0, most).map((step) => ({
-    what: step.offers.map(nameOf).join(' and '),
+    what: offersInWords(book, step.offers),
     price: showMoney(step.cost, book.business.currency),
     gain: `then ${Math.round(100 * step.metAfter)} of 100${step.unlocks.length === 0 ? '' : `; brings ${step.unlocks.map(figureName).join(', ')}`}`,
   }));
+}
+/** "260 black and 5-inch red round, bags of 25". */
+function offersInWords(book: Book, ids: readonly string[]): string {
+  const offers = ids.flatMap((id) => book.offers.find((one) => one.id === id) ?? []);
+  const names = offers.map((offer) => {
+    const item = book.items.find((one) => one.id === offer.item);
+    return item === undefined ? offer.item : nameOfItem(item, book.colours);
+  });
+  const counts = [...new Set(offers.map((offer) => offer.count))];
+  return `${names.join(' and ')}, ${offers.length === 1 ? 'bag' : 'bags'} of ${counts.join(' and ')}`;
 }
 
 /** The cautions of a kit: one more where a figure of it is like a sword. */

@@ -97,12 +97,13 @@ test('the hand-out read back: boxes by shop, prices, counts, why, cautions; the 
     'Corner Counter.',
     'Long Barn Supply.',
     'https://long-barn.example',
-    '£25.55 in all',
+    '£25.55 in all, no carriage to pay',
+    '£12.05 in all, £3.95 of it carriage',
+    'prices as on Monday 1 June 2026',
     '1 bag of 100',
     '260 green',
     'Stem on 1 of the 2 figures',
     'Needed from the first gig.',
-    'Carriage',
     'Warning! Children under eight years',
     'Sword-like figures only where the host allows them.',
     'Ada "Twist" O’Dell, Jr.',
@@ -114,6 +115,18 @@ test('the hand-out read back: boxes by shop, prices, counts, why, cautions; the 
   for (const size of ['A4', 'Letter'] as const) {
     const info = execFileSync('pdfinfo', ['-'], { input: await kitHandoutPdf(book, paper, { ...options, size }), encoding: 'utf8' });
     expect(info).toContain(`Page size:       ${pageSizes[size].width} x ${pageSizes[size].height}`);
+  }
+});
+
+test('about twenty lines in two shops are one page, on A4 and on Letter, with cautions and contact', async () => {
+  const line = plan.kit.lines.find(({ supplier }) => supplier === 'counter');
+  if (line === undefined) throw new Error('nothing is bought at the counter');
+  const long = { ...plan, kit: { ...plan.kit, lines: [...plan.kit.lines, ...Array.from({ length: 15 }, () => line)] } };
+  for (const size of ['A4', 'Letter'] as const) {
+    const pdf = await kitHandoutPdf(book, { ...paper, plan: long }, { ...options, size });
+    expect(execFileSync('pdfinfo', ['-'], { input: pdf, encoding: 'utf8' })).toMatch(/Pages:\s+1\n/u);
+    expect(textOf(pdf)).toContain('page 1 of 1');
+    expect(textOf(pdf)).toContain('Warning!');
   }
 });
 
@@ -139,8 +152,8 @@ test('the square of the page says the same', () => {
   const scale = 4;
   const width = size * scale;
   const data = new Uint8ClampedArray(width * width * 4).fill(255);
-  for (const [, x, y] of svg.matchAll(/M(\d+) (\d+)h1v1h-1z/gu))
-    for (let dx = 0; dx < scale; dx++)
+  for (const [, x, y, run] of svg.matchAll(/M(\d+) (\d+)h(\d+)v1h-\3z/gu))
+    for (let dx = 0; dx < scale * Number(run); dx++)
       for (let dy = 0; dy < scale; dy++)
         data.fill(
           0,
@@ -192,7 +205,7 @@ test('the page is one file: no script, nothing from elsewhere, every name safe, 
   expect(page).not.toContain('pump <b>');
   expect(page).toContain('Łódź Bälloons; Ruß &amp; Söhne');
   expect(page).toContain('Warning! Children under eight years');
-  expect(page.match(/<svg/gu)?.length).toBe(3 + 2 + 1);
+  expect(page.match(/<svg/gu)?.length).toBe(4 + 2 + 1);
 });
 test('the list as CSV', () => {
   const rows = kitCsv(book, plan).trimEnd().split('\r\n');

@@ -1,9 +1,19 @@
 import type { Book } from '@twistwright/books';
-import { showMoney } from '@twistwright/units';
+import { longDate, readDate, showMoney } from '@twistwright/units';
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { qrContent, vCardOf } from './contact-card.ts';
-import { contactLines, type KitPaper, kitCautions, kitSentences, type ListShop, nextRows, shopsOf, thingsOf } from './kit-handout-list.ts';
-import { box, cautionBox, type PaperSize, pdfOf, ruled } from './sheet.ts';
+import {
+  carriageWords,
+  contactLines,
+  type KitPaper,
+  kitCautions,
+  kitSentences,
+  type ListShop,
+  nextRows,
+  shopsOf,
+  thingsOf,
+} from './kit-handout-list.ts';
+import { box, cautionBox, type PaperSize, pdfOf } from './sheet.ts';
 
 export interface KitPaperOptions {
   /** Day it was made, ISO date. */
@@ -16,98 +26,130 @@ export interface KitPaperOptions {
 export function kitHandoutPdf(book: Book, paper: KitPaper, options: KitPaperOptions): Promise<Uint8Array> {
   const { currency } = book.business;
   const shops = shopsOf(book, paper.plan);
-  const next = nextRows(book, paper.plan);
   const things = thingsOf(shops);
+  const lines = shops.reduce((sum, shop) => sum + shop.rows.length, 0);
+  const air = lines > roomyLines ? tight : roomy;
+  const day = readDate(options.made);
   return pdfOf({
     title: `${paper.name === undefined ? 'Your first kit' : paper.name}: ${things} ${things === 1 ? 'thing' : 'things'} for ${showMoney(paper.plan.kit.spent, currency)}.`,
     under: kitSentences(paper),
-    foot: `${book.business.name}, first kit`,
+    foot: `${book.business.name}, first kit${day === undefined ? '' : `, prices as on ${longDate(day)}`}`,
     made: options.made,
     size: options.size ?? book.business.paper ?? 'A4',
+    margin: 38,
     content: [
-      ...shops.flatMap((shop) => shopContent(book, shop)),
-      ...(next.length === 0
-        ? []
-        : [
-            { text: 'Next, when there is money again.', fontSize: 13, bold: true, margin: [0, 12, 0, 4] } as Content,
-            {
-              fontSize: 9.5,
-              table: {
-                dontBreakRows: true,
-                widths: [14, '*', 46, '*'],
-                body: next.map((row): TableCell[] => [
-                  box(9),
-                  { text: row.what },
-                  { text: row.price, alignment: 'right' },
-                  { text: row.gain },
-                ]),
-              },
-              layout: { ...ruled, hLineWidth: () => 0.4, hLineColor: () => '#9a9ea3' },
-            } as Content,
-          ]),
-      contact(book),
+      ...shops.map((shop, index) => shopContent(book, shop, air, index === 0 ? -8 : 6)),
+      nextAndContact(book, paper, air === tight ? 3 : 4),
       cautionBox(kitCautions(book, paper.plan), book.business.country),
     ],
   });
 }
 
-function shopContent(book: Book, shop: ListShop): readonly Content[] {
+/** Points above and below what stands in a row. */
+type Air = 1.6 | 3.4;
+const roomy: Air = 3.4;
+const tight: Air = 1.6;
+/** With more lines than these the rows stand closer, so that a list of about twenty still is one page. */
+const roomyLines = 16;
+
+function shopContent(book: Book, shop: ListShop, air: Air, above: number): Content {
   const { currency } = book.business;
-  return [
-    {
-      margin: [0, 8, 0, 3],
-      headlineLevel: 1,
-      text: [
-        { text: `${shop.name}.`, fontSize: 13, bold: true },
-        { text: `  ${shop.site === undefined ? '' : `${shop.site}  `}${showMoney(shop.total, currency)} in all`, fontSize: 9.5 },
+  const head: TableCell = {
+    colSpan: 5,
+    text: [
+      { text: `${shop.name}.`, fontSize: 12.5, bold: true },
+      {
+        text: `  ${shop.site === undefined ? '' : `${shop.site}  `}${showMoney(shop.total, currency)} in all${carriageWords(shop, (amount) => showMoney(amount, currency))}`,
+        fontSize: 9,
+      },
+    ],
+  };
+  return {
+    margin: [0, above, 0, 0],
+    fontSize: 9.5,
+    table: {
+      headerRows: 1,
+      keepWithHeaderRows: 1,
+      dontBreakRows: true,
+      widths: [13, 57, 30, 105, '*', 36],
+      body: [
+        [head, '', '', '', '', { text: currency, fontSize: 8.5, alignment: 'right', margin: [0, 4.5, 0, 0] }],
+        ...shop.rows.map((row): TableCell[] => [
+          box(10),
+          { text: row.count },
+          row.swatch === undefined ? { text: '' } : { svg: row.swatch, width: 30, margin: [0, -0.5, 0, -2] },
+          { text: row.what, bold: true },
+          { text: row.why, fontSize: 8.3, margin: [0, 1, 0, 0] },
+          { text: plain(showMoney(row.price, currency)), alignment: 'right' },
+        ]),
       ],
     },
-    {
-      fontSize: 9.5,
-      table: {
-        headerRows: 1,
-        keepWithHeaderRows: 1,
-        dontBreakRows: true,
-        widths: [14, 66, 30, 84, '*', 36],
-        body: [
-          ['', 'How many', '', 'What', 'Why', currency].map(
-            (text, column): TableCell => ({ text, fontSize: 8.5, alignment: column === 5 ? 'right' : 'left' }),
-          ),
-          ...shop.rows.map((row): TableCell[] => [
-            box(),
-            { text: row.count, bold: true },
-            row.swatch === undefined ? { text: '' } : { svg: row.swatch, width: 30 },
-            { text: row.what, bold: true },
-            { text: row.why, fontSize: 8.8 },
-            { text: plain(showMoney(row.price, currency)), alignment: 'right' },
-          ]),
-          ['', { text: 'Carriage', colSpan: 4 }, '', '', '', { text: plain(showMoney(shop.carriage, currency)), alignment: 'right' }],
-        ],
-      },
-      layout: ruled,
+    layout: {
+      hLineWidth: (line: number, node: { table: { body: unknown[] } }): number =>
+        line === 0 ? 0 : line === 1 || line === node.table.body.length ? 1.2 : 0.4,
+      vLineWidth: (): number => 0,
+      hLineColor: (line: number, node: { table: { body: unknown[] } }): string =>
+        line === 1 || line === node.table.body.length ? '#15171b' : '#9a9ea3',
+      paddingLeft: (column: number): number => (column === 0 ? 0 : 5),
+      paddingRight: (column: number): number => (column === 5 ? 0 : 3),
+      paddingTop: (): number => air,
+      paddingBottom: (): number => air,
     },
-  ];
+  };
 }
 /** The number alone; the currency stands in the head of its column. */
 const plain = (shown: string): string => shown.replace(/[^\d.,-]/gu, '');
 
-/** Who to ask, and the same as a code that a phone keeps. */
-function contact(book: Book): Content {
+/** What to buy later, and beside it who to ask, the same as a code that a phone keeps. */
+function nextAndContact(book: Book, paper: KitPaper, most: number): Content {
+  const next = nextRows(book, paper.plan, most);
   const [first, ...rest] = contactLines(book);
   return {
-    margin: [0, 14, 0, 0],
+    margin: [0, 10, 0, 0],
     unbreakable: true,
+    columnGap: 12,
     columns: [
+      ...(next.length === 0 ? [] : [{ width: '*', stack: [heading('Next, when there is money again.'), nextTable(next)] } as Content]),
       {
-        width: '*',
+        width: next.length === 0 ? '*' : 154,
+        fontSize: 9,
         stack: [
-          { text: 'Ask before you buy something else.', fontSize: 13, bold: true },
-          { text: first ?? '', bold: true, margin: [0, 6, 0, 0] },
+          heading('Ask before you buy more.'),
+          { text: first ?? '', bold: true, margin: [0, 3, 0, 0] },
           ...rest.map((text): Content => ({ text })),
-          { text: 'Point a phone at the square to keep this contact.', fontSize: 8.5, margin: [0, 6, 0, 0] },
+          { text: 'Point a phone at the square to keep this contact.', fontSize: 8.3, margin: [0, 4, 0, 0] },
         ],
       },
-      { width: 'auto', stack: [qrContent(vCardOf(book.business))] },
+      // Its own quiet zone stands out over the edge, so that the modules end where the tables do.
+      { width: codePoints - 8, stack: [qrContent(vCardOf(book.business), codePoints)], margin: [0, -7, 0, 0] },
     ],
   };
 }
+const codePoints = 124;
+const heading = (text: string): Content => ({ text, fontSize: 11, bold: true });
+
+const nextTable = (next: ReturnType<typeof nextRows>): Content => ({
+  fontSize: 9,
+  table: {
+    dontBreakRows: true,
+    widths: [12, '*', 34],
+    body: next.map((row): TableCell[] => [
+      box(9),
+      {
+        stack: [
+          { text: row.what, bold: true },
+          { text: row.gain, fontSize: 8.3 },
+        ],
+      },
+      { text: row.price, alignment: 'right' },
+    ]),
+  },
+  layout: {
+    hLineWidth: (): number => 0,
+    vLineWidth: (): number => 0,
+    paddingLeft: (column: number): number => (column === 0 ? 0 : 5),
+    paddingRight: (): number => 0,
+    paddingTop: (): number => 1.5,
+    paddingBottom: (): number => 1,
+  },
+});

@@ -53,7 +53,7 @@ function shopSection(shop: ListShop, show: (amount: ListShop['total']) => string
 <ul class="list">
 ${shop.rows.map((row) => rowItem(row, show(row.price))).join('\n')}
 </ul>
-<p class="sum"><span>Carriage</span><span>${show(shop.carriage)}</span></p>
+${shop.carriage === undefined || shop.carriage === 0 ? '' : `<p class="sum"><span>Carriage</span><span>${show(shop.carriage)}</span></p>`}
 <p class="sum all"><span>In all</span><span>${show(shop.total)}</span></p>
 </section>`;
 }
