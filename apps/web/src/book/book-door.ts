@@ -1,5 +1,5 @@
 import type { Book, Business } from '@twistwright/books';
-import type { api, ProblemDetails, RouteOutput } from '@twistwright/contract';
+import type { api, ProblemDetails, RouteInput, RouteOutput } from '@twistwright/contract';
 import type { Problem } from '@twistwright/units';
 import type { Change } from './change.ts';
 
@@ -35,6 +35,14 @@ export const bookFilePath = (form: 'yaml' | 'json'): string => `/api/book/file?f
 /** The book as it is now, to be put back if need be. */
 export async function keptBook(): Promise<BookText> {
   return { name: 'before.json', text: await (await accepted(await ask('GET', bookFilePath('json')))).text() };
+}
+
+/** Which column of a price list holds what, by its heading. */
+export type PriceColumns = NonNullable<RouteInput<typeof api.prices>['body']['mapping']>;
+export type PricesRead = RouteOutput<typeof api.prices>;
+/** Reads a supplier's price list; with `apply` its prices are put into the book. */
+export async function readPriceList(supplier: string, list: RouteInput<typeof api.prices>['body']): Promise<PricesRead> {
+  return (await accepted(await ask('POST', `/api/suppliers/${encodeURIComponent(supplier)}/prices`, list))).json() as Promise<PricesRead>;
 }
 
 /** The invented business, its dates laid out from today. */

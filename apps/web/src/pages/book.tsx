@@ -11,9 +11,9 @@ import { NotSaved } from '../forms/saving.tsx';
 import { Page } from '../frame/page.tsx';
 import { Because } from '../parts/because.tsx';
 import { TextField } from '../parts/field.tsx';
+import { FileButton } from '../parts/file-button.tsx';
 import { Undo } from '../parts/undo.tsx';
 import { counted } from '../words/counted.ts';
-import { BookFileButton } from './book-file-button.tsx';
 
 /** Everything of one business: whose it is, its habits, and the file that holds it. */
 export function BookPage(): ReactElement {
@@ -67,7 +67,7 @@ function BookFile(): ReactElement {
         <a className="btn" href={bookFilePath('json')} download="book.json">
           Save as JSON
         </a>
-        <BookFileButton onFile={(file) => void open(file)} />
+        <FileButton label="Open a book file" accept=".yaml,.yml,.json" onFile={(file) => void open(file)} />
       </div>
       <NotSaved error={replace.error} what="The file was not opened; this book is as it was." />
       <Because ask="Begin an empty book?">

@@ -6,7 +6,7 @@ import { bookQuery } from '../book/use-book.ts';
 import { EmptyBusiness } from '../business/empty-business.tsx';
 import { NotSaved } from '../forms/saving.tsx';
 import { Page } from '../frame/page.tsx';
-import { BookFileButton } from './book-file-button.tsx';
+import { FileButton } from '../parts/file-button.tsx';
 import { useBusy } from './use-busy.ts';
 
 /** First start: the demo, an empty business, or a book file. */
@@ -48,7 +48,7 @@ export function Start(): ReactElement {
         <section>
           <h2>Open a book file.</h2>
           <p>A file that Twistwright wrote, or one that you wrote yourself: YAML or JSON.</p>
-          <BookFileButton onFile={(chosen) => file.mutate(chosen)} />
+          <FileButton label="Open a book file" accept=".yaml,.yml,.json" onFile={(chosen) => file.mutate(chosen)} />
         </section>
       </div>
     </Page>

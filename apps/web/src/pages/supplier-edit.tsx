@@ -10,6 +10,7 @@ import { Page } from '../frame/page.tsx';
 import { ChoiceField, TextField } from '../parts/field.tsx';
 import { ItemName } from '../parts/item-name.tsx';
 import { Undo } from '../parts/undo.tsx';
+import { PriceListFile } from '../shopping/price-list-file.tsx';
 import { counted, sentence } from '../words/counted.ts';
 import { Lost } from './lost.tsx';
 
@@ -158,6 +159,7 @@ function PriceList({ supplier }: { readonly supplier: Supplier }): ReactElement 
           }}
         />
       )}
+      <PriceListFile supplier={supplier} key={supplier.id} />
       <AddOffer supplier={supplier} />
       <NotSaved error={error} />
       {offers.length > 0 && (
