@@ -6,12 +6,12 @@ export const aeroplane: ShippedFigure = {
   group: 'vehicles',
   recipe: `
 balloon aeroplane: 260 in body
-  leave 2.1
-  bubble 3.6 nose, forward
-  fold 12 wing, left left left back, facing up, x 2 mirrored
-  bubble 5.6 fuselage, back
-  fold 4.8 tailplane, left left back, facing up, x 2 mirrored
-  fold 4 fin, up up back, facing left
+  leave 1.9
+  bubble 3.4 nose, forward
+  fold 13 wing, left left left left back, facing up, x 2 mirrored
+  bubble 6.4 fuselage, back
+  fold 4.6 tailplane, left left left back, facing up, x 2 mirrored
+  bubble 2.2 fin, up up back
 `,
   minutes: { median: 0.9, sigma: 0.25 },
   difficulty: 2,

@@ -7,19 +7,19 @@ export const bear: ShippedFigure = {
   recipe: `
 balloon bear: 260 in body
   leave 4.4
-  bubble 2.2 cheek, up left left
+  bubble 2 cheek, up left left
   pinch 0.8 ear, up up left
-  bubble 2.2 brow, right
+  bubble 2 brow, right
   pinch 0.8 ear, up up right
-  bubble 2.2 cheek, down left left
+  bubble 2 cheek, down left left
   lock last 5
-  pinch 1.2 muzzle, forward up
-  bubble 2.8 arm, down left forward, x 2 mirrored
+  pinch 1 muzzle, forward up up up
+  bubble 2.6 arm, down down left forward, x 2 mirrored
   lock
-  bubble 3.6 body, down, x 2
+  bubble 3.4 body, down, x 2
   lock
-  roll 3.6 body, down down down back
-  bubble 3 leg, forward forward left, x 2 mirrored
+  roll 3.4 body, down down down back
+  bubble 2.8 leg, forward forward left, x 2 mirrored
   lock
   bubble 1 tail, back
 finish with marker: eyes on brow, 0.1 minutes

@@ -19,9 +19,10 @@ balloon wings: 160 in wings
   trim
 
 balloon feelers: 160 in feelers
-  inflate 6
+  inflate 9
+  bubble 3 feeler, forward up up left
   join to shoulder
-  fold 3 feeler, up forward left, facing forward, x 2 mirrored
+  bubble 3 feeler, forward up up right
   trim
 finish with marker: stripes on body, 0.2 minutes
 finish with marker: eyes and smile on head, 0.15 minutes

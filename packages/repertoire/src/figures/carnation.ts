@@ -6,15 +6,10 @@ export const carnation: ShippedFigure = {
   group: 'flowers',
   recipe: `
 balloon carnation: 260 in flower
-  leave 5
+  leave 2
   mark middle
-  repeat x 6 around forward
-    bubble 1.5 petal, up left
-    bubble 1.5 petal, up right forward
-    bubble 1.5 petal, down
-    lock last 3
-  end
-  trim
+  loop 5 outer petal, up up forward, facing forward, x 6 around forward
+  loop 3.4 inner petal, forward up, facing right, x 4 around forward
 
 balloon stem: 160 in stem
   leave 4

@@ -9,20 +9,20 @@ balloon outer ring: 260 in outer
   leave 0.8
   burp
   mark middle
-  loop 13 outer petal, up, facing forward, x 4 around forward
+  loop 12 outer petal, up, facing forward, x 4 around forward
 
 balloon inner ring: 260 in inner
-  leave 2
+  leave 0.8
   burp
   join to middle
-  loop 11 inner petal, up left, facing forward, x 4 around forward
+  loop 12 inner petal, up left, facing forward, x 4 around forward
 
 balloon stem: 260 in stem
   leave 3
   bubble 1.5 centre, forward
   join to middle
   bubble 13 upper stem, down down down down back
-  loop 6 leaf, left up, facing forward, x 2 mirrored
+  fold 7 leaf, left left up, facing forward, x 2 mirrored
   bubble 8 lower stem, down
   trim
 `,

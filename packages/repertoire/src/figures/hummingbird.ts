@@ -8,7 +8,7 @@ export const hummingbird: ShippedFigure = {
 balloon hummingbird: 160 in body
   leave 4
   bubble 4 tail, back back down
-  loop 8 wing, up up left left back, facing forward, x 2 mirrored
+  fold 9 wing, up up up left back, facing left, x 2 mirrored
   bubble 1.6 neck, forward forward up
   pinch 2.4 head, up forward
   flat 2 beak, forward

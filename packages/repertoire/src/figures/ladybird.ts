@@ -8,16 +8,18 @@ export const ladybird: ShippedFigure = {
 balloon body: 260 in body
   inflate 18
   bubble 2 head, forward
+  pinch 0.9 front leg, left left forward down, x 2 mirrored
+  bubble 1.4 belly, back
   mark middle
-  pinch 1.2 front leg, forward left down, x 2 mirrored
-  pinch 1.2 middle leg, left down, x 2 mirrored
-  pinch 1.2 hind leg, back left down, x 2 mirrored
+  pinch 0.9 middle leg, left left down, x 2 mirrored
+  bubble 1.4 belly, back
+  pinch 0.9 hind leg, left left back down, x 2 mirrored
   trim
 
 balloon shell: round-5 in shell
   join to middle
-  bubble 4 shell, back back up
-finish with marker: spots on shell, 0.2 minutes
+  bubble 3.6 shell, up
+finish with marker: black spots on shell, 0.2 minutes
 finish with marker: eyes on head, 0.1 minutes
 `,
   minutes: { median: 1, sigma: 0.25 },

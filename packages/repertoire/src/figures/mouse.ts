@@ -6,19 +6,19 @@ export const mouse: ShippedFigure = {
   group: 'animals',
   recipe: `
 balloon mouse: 260 in body
-  leave 8.8
-  bubble 2.2 nose, forward
-  loop 1.5 ear, up left left, facing forward, x 2 mirrored
-  bubble 1 paw, left
-  bubble 1 paw, back
-  bubble 1 paw, right
-  bubble 1 paw, forward
-  lock last 4
-  flat 5 tail, back
-finish with marker: eyes on nose, 0.1 minutes
+  leave 7.8
+  bubble 2 nose, forward
+  pinch 1.3 ear, up up left, x 2 mirrored
+  bubble 1.2 front paw, down left forward, x 2 mirrored
+  lock
+  bubble 2.4 body, back
+  bubble 1.2 hind paw, down left, x 2 mirrored
+  lock
+  flat 5 tail, back, bend 70 up
+finish with marker: eyes and nose on nose, 0.1 minutes
 `,
-  minutes: { median: 0.35, sigma: 0.25 },
-  difficulty: 1,
+  minutes: { median: 0.6, sigma: 0.25 },
+  difficulty: 2,
   tags: ['stands', 'safe outdoors', 'not for under threes'],
   colourways: [
     { id: 'grey', name: 'Grey', fill: { body: 'grey' }, share: 0.5 },

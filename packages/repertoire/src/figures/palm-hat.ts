@@ -18,12 +18,18 @@ balloon band: 260 in band
   lock to nape
   trim
 
-balloon palm: 260 in fronds
-  leave 2.4
+balloon trunk: 260 in band
+  inflate 7
   join to top
-  bubble 6 trunk, up
-  fold 9 frond, forward forward up, facing up, x 4 around up
-  pinch 1 coconut, up
+  bubble 5 trunk, up
+  mark crown
+  trim
+
+balloon fronds: 160 in fronds, x 3 around up
+  inflate 20
+  bubble 7 frond, left left up, bend 100 down
+  join to crown
+  bubble 7 frond, right right up, bend 100 down
   trim
 `,
   minutes: { median: 1.3, sigma: 0.25 },

@@ -6,13 +6,13 @@ export const parrot: ShippedFigure = {
   group: 'birds',
   recipe: `
 balloon parrot: 260 in body
-  leave 2.3
-  bubble 1.6 beak, forward down
-  fold 3.6 head, up, facing left
-  bubble 4.5 wing, down down left, x 2 mirrored
+  leave 1.9
+  bubble 1.3 beak, forward
+  pinch 2.6 head, up
+  bubble 4.5 wing, down down down left back back, x 2 mirrored
   lock
-  roll 4.5 breast, down down forward
-  loop 21 swing, up, facing left
+  roll 4.5 breast, down down down forward
+  loop 23 swing, up, facing left
   bubble 6 tail, down down back
 finish with marker: eyes on head, 0.1 minutes
 `,

@@ -32,7 +32,7 @@ balloon flippers: 160 in body
 balloon feet: 260 in beak
   leave 6
   join to seat
-  fold 4.4 foot, forward left, facing up, x 2 mirrored
+  fold 4.2 foot, forward left, facing up, x 2 mirrored
   fold 2.5 tail, back, facing up
   trim
 

@@ -5,23 +5,31 @@ export const pig: ShippedFigure = {
   name: 'Pig',
   group: 'animals',
   recipe: `
-balloon pig: 260 in body
-  leave 4
-  bubble 2 snout, forward
-  pinch 0.6 ear, up up up left, x 2 mirrored
-  bubble 0.8 neck, back
-  bubble 2.8 front leg, down down down left, x 2 mirrored
+balloon body: 321 in body
+  leave 1.6
+  bubble 1.3 snout, forward
+  bubble 2.4 head, back
+  mark shoulder
+  bubble 4 body, back
+  mark hip
+  trim
+
+balloon legs: 160 in body
+  leave 2
+  join to shoulder
+  fold 4.4 ear, up up up left forward, facing forward left, x 2 mirrored
+  bubble 2.6 front leg, down down left, x 2 mirrored
   lock
-  bubble 3.4 body, back, x 2 mirrored
+  bubble 5 belly, back, bend 40 up
+  join to hip
+  bubble 2.6 hind leg, down down left, x 2 mirrored
   lock
-  roll 3.4 body, back back back down
-  bubble 2.8 hind leg, down down down left, x 2 mirrored
-  lock
-  pinch 0.5 tail, up back
-finish with marker: eyes on snout, 0.1 minutes
+  flat 1 tail, up up back
+finish with marker: eyes on head, 0.1 minutes
+finish with marker: nostrils on snout, 0.1 minutes
 `,
-  minutes: { median: 0.9, sigma: 0.25 },
-  difficulty: 2,
+  minutes: { median: 1.2, sigma: 0.25 },
+  difficulty: 3,
   tags: ['stands', 'safe outdoors', 'not for under threes'],
   colourways: [
     { id: 'pink', name: 'Pink', fill: { body: 'pink' }, share: 0.5 },

@@ -13,7 +13,7 @@ balloon rabbit: 260 in body
   bubble 1.4 neck, down down back
   bubble 2.6 front leg, down down down left forward, x 2 mirrored
   lock
-  bubble 3.2 body, back down
+  bubble 2.8 body, back down down
   bubble 3 hind leg, forward forward left, x 2 mirrored
   lock
   bubble 1.2 tail, back up

@@ -6,8 +6,8 @@ export const rocket: ShippedFigure = {
   group: 'vehicles',
   recipe: `
 balloon body: 260 in body
-  leave 3
-  bubble 2.6 tip, up
+  leave 4.6
+  mark top
   bubble 9 side, down down down down forward
   mark base
   bubble 9 side, down down down down left
@@ -15,16 +15,22 @@ balloon body: 260 in body
   roll 9 side, down down down down right
   trim
 
-balloon fins: 260 in fins
-  leave 3.5
-  join to base
-  fold 8 fin, forward down down, facing left, x 4 around up
+balloon nose: 260 in fins
+  inflate 5
+  join to top
+  bubble 2.4 nose, up
   trim
 
-balloon flame: 260 in flame
+balloon fins: 160 in fins
+  leave 1.5
+  join to base
+  fold 9 fin, forward forward down, facing left, x 4 around up
+  trim
+
+balloon flame: 160 in flame
   leave 6
   join to base
-  fold 5 flame, down down forward, facing left, x 3 around up
+  fold 6 flame, down down down left, facing forward, x 2 mirrored
   trim
 `,
   minutes: { median: 1.5, sigma: 0.3 },

@@ -8,12 +8,12 @@ export const snake: ShippedFigure = {
 balloon snake: 260 in body
   leave 1.5
   bubble 3 head, forward
-  bubble 9 body, back, bend 170 left
-  bubble 9 body, back, bend 170 right
-  bubble 9 body, back, bend 170 left
-  bubble 9 body, back, bend 170 right
+  bubble 9 body, back, bend 230 left
+  bubble 9 body, back, bend 230 right
+  bubble 9 body, back, bend 230 left
+  bubble 9 body, back, bend 200 right
   bubble 6 tail, back, bend 120 left
-finish with marker: eyes on head, 0.1 minutes
+finish with marker: eyes and smile on head, 0.1 minutes
 `,
   minutes: { median: 0.5, sigma: 0.25 },
   difficulty: 1,

@@ -9,7 +9,7 @@ balloon body: 260 in body
   inflate 14
   bubble 2 head, forward
   mark waist
-  bubble 4 body, back up
+  bubble 4 body, back back up
   trim
 
 balloon first legs: 160 in legs

@@ -29,17 +29,19 @@ balloon horn: 160 in horn
 balloon mane: 160 in mane
   leave 3
   join to brow
-  fold 4 forelock, up back, facing left
-  fold 4 mane, back, facing left, x 2
+  fold 4 mane, back up left, facing left, x 2 mirrored
+  bubble 6 mane, down back, bend 60 forward
+  join to withers
   trim
 
 balloon tail: 160 in mane
   leave 6
   join to rump
-  fold 8 tail, back down, facing left, x 2
+  fold 8 tail, back back down left, facing left, x 2 mirrored
   trim
+finish with marker: eyes on head, 0.1 minutes
 `,
-  minutes: { median: 1.5, sigma: 0.3 },
+  minutes: { median: 1.7, sigma: 0.3 },
   difficulty: 3,
   tags: ['stands', 'safe outdoors', 'not for under threes'],
   colourways: [

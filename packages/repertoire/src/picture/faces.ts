@@ -5,7 +5,7 @@ import { across, along, cross, dot, minus, plus, rotated, sizeOfVector, times, u
 
 /** Something drawn on the rubber: where, which way the rubber faces there, and how large it is in inches. */
 export interface Mark {
-  readonly kind: 'eye' | 'nose' | 'smile' | 'spot' | 'whiskers' | 'cheek' | 'stripe';
+  readonly kind: 'eye' | 'nose' | 'nostrils' | 'smile' | 'spot' | 'black spot' | 'whiskers' | 'cheek' | 'stripe';
   readonly at: Vector;
   readonly normal: Vector;
   /** Along the rubber, what is up for the mark. A stripe goes round its `normal`, with `at` in the middle of the bubble and `inches` its width. */
@@ -40,10 +40,12 @@ function marksFor(what: string, on: string | undefined, shape: Shape): readonly 
   const marks: Mark[] = [];
   if (/\beye|face|pupil/u.test(what))
     marks.push(...(chosen.length === 2 && !curved(shape, first) ? each(oneEye) : twoEyes(shape.bubbles[first] as ShapeBubble, first)));
-  if (/nose|nostril/u.test(what)) marks.push(...each(nose).slice(0, 1));
+  if (/nose/u.test(what)) marks.push(...each(nose).slice(0, 1));
+  if (/nostril/u.test(what)) marks.push(...each(nostrils).slice(0, 1));
   if (/smile|mouth|face/u.test(what)) marks.push(...each(smile).slice(0, 1));
   if (/whisker/u.test(what)) marks.push(...each(whiskers).slice(0, 1));
-  if (/spot|dot|freckle|seed/u.test(what)) marks.push(...each(spots));
+  if (/spot|dot|freckle|seed/u.test(what))
+    marks.push(...each(spots).map((one): Mark => (/black/u.test(what) ? { ...one, kind: 'black spot', inches: 1.25 * one.inches } : one)));
   if (/stripe|band/u.test(what)) marks.push(...each(stripes));
   if (/cheek/u.test(what)) marks.push(...each(twoEyes).map((mark): Mark => ({ ...mark, kind: 'cheek' })));
   return marks;
@@ -127,6 +129,10 @@ function nose(bubble: ShapeBubble, index: number): readonly Mark[] {
   return [mark('nose', index, tip, normal, bubble.radius, 0.36)];
 }
 
+function nostrils(bubble: ShapeBubble, index: number): readonly Mark[] {
+  return nose(bubble, index).map((one) => ({ ...one, kind: 'nostrils', inches: one.inches * 1.6 }));
+}
+
 function smile(bubble: ShapeBubble, index: number): readonly Mark[] {
   const { middle, axis } = lieOf(bubble);
   const front = bubble.facing ?? forward;
@@ -136,7 +142,7 @@ function smile(bubble: ShapeBubble, index: number): readonly Mark[] {
 }
 
 function whiskers(bubble: ShapeBubble, index: number): readonly Mark[] {
-  return nose(bubble, index).map((one) => ({ ...one, kind: 'whiskers', inches: one.inches * 2.2 }));
+  return nose(bubble, index).map((one) => ({ ...one, kind: 'whiskers', inches: one.inches * 2.8 }));
 }
 
 function spots(bubble: ShapeBubble, index: number): readonly Mark[] {

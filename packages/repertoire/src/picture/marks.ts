@@ -59,10 +59,14 @@ function inner(kind: Exclude<Mark['kind'], 'stripe'>, rubber: Rubber): string {
       return `<ellipse rx="1.25" ry="1.55" fill="#fff" stroke="${ink}" stroke-width=".18"/><ellipse cy=".35" rx=".78" ry="1.05" fill="${ink}"/><circle cx="-.25" cy="-.15" r=".3" fill="#fff"/>`;
     case 'nose':
       return `<ellipse rx="1" ry=".72" fill="${ink}"/><ellipse cx="-.3" cy="-.28" rx=".28" ry=".18" fill="#fff"/>`;
+    case 'nostrils':
+      return `<ellipse cx="-.45" rx=".24" ry=".42" fill="${pen}"/><ellipse cx=".45" rx=".24" ry=".42" fill="${pen}"/>`;
     case 'smile':
       return `<path d="M-1-.2Q0 1 1-.2" stroke="${pen}" stroke-width=".34"/>`;
     case 'spot':
       return `<circle r="1" fill="${rubber.deep}" opacity=".75"/>`;
+    case 'black spot':
+      return `<circle r="1" fill="${ink}"/>`;
     case 'cheek':
       return `<circle r="1" fill="#f48bb6" opacity=".7"/>`;
     case 'whiskers':

@@ -12,6 +12,8 @@ export interface Drawn {
   /** Stretches of one bubble have the same strand and successive places; they do not hide one another where they meet. */
   readonly strand: number;
   readonly place: number;
+  /** Of the two ends of a loop: the joint where they meet. They are squeezed there, and not cut for other loops that are. */
+  readonly twist?: number;
   /** Drawn on the rubber of this strand, so always after it. */
   readonly on?: number;
   /** Too small to cut a bubble for: where it goes round in a circle with others, it gives way. */
@@ -47,6 +49,9 @@ export function paintersOrder(things: readonly Drawn[]): readonly number[] {
   return sorted(drawn, behind).flatMap((unit) => units[unit] as readonly number[]);
 }
 
+/** A bubble that is nearer than another by less than this, in radii, is not cut for it. */
+const aheadRadii = 0.6;
+
 /** What is drawn together: all stretches of a bubble that is in no circle of bubbles each in front of the next, else every thing alone. */
 function unitsOf(things: readonly Drawn[], found: readonly Overlap[]): readonly (readonly number[])[] {
   const strands = new Map<number, number[]>();
@@ -54,11 +59,15 @@ function unitsOf(things: readonly Drawn[], found: readonly Overlap[]): readonly 
     strands.set(strand, [...(strands.get(strand) ?? []), index]);
   });
   const behind = new Map<number, Set<number>>([...strands.keys()].map((strand) => [strand, new Set()]));
-  for (const { one, other, lead } of found) {
-    const [a, b] = [things[one] as Drawn, things[other] as Drawn];
-    if (a.minor === true || b.minor === true) continue;
-    behind.get(lead > 0 ? a.strand : b.strand)?.add(lead > 0 ? b.strand : a.strand);
+  const sums = new Map<string, { lead: number; weight: number; a: Drawn; b: Drawn }>();
+  for (const { one, other, lead, weight } of found) {
+    const [a, b] = lead > 0 ? [things[one] as Drawn, things[other] as Drawn] : [things[other] as Drawn, things[one] as Drawn];
+    if (a.minor === true || b.minor === true || meetAtTwist(a, b)) continue;
+    const sum = sums.get(`${a.strand} ${b.strand}`) ?? { lead: 0, weight: 0, a, b };
+    sums.set(`${a.strand} ${b.strand}`, { ...sum, lead: sum.lead + Math.abs(lead), weight: sum.weight + weight });
   }
+  for (const { lead, weight, a, b } of sums.values())
+    if (lead > aheadRadii * weight * Math.min(a.covers[0]?.radius ?? 0, b.covers[0]?.radius ?? 0)) behind.get(a.strand)?.add(b.strand);
   const circled = circledIn(behind);
   return [...strands].flatMap(([strand, members]) => (circled.has(strand) ? members.map((thing) => [thing]) : [members]));
 }
@@ -83,13 +92,35 @@ interface Overlap {
   readonly weight: number;
 }
 
+/** How many stretches of one bubble have to lie between two of them before one can lie over the other: less is only their own thickness. */
+const leastBetween = 3;
+
+const meetAtTwist = (one: Drawn, other: Drawn): boolean => one.twist !== undefined && one.twist === other.twist;
+
+/** Cosine of the angle beyond which two stretches of one bubble lie along one another, as the sides of a fold seen on edge do. */
+const alongside = 0.8;
+
+/** Whether two stretches of one bubble run on into one another, or lie along one another, so that the bubble may be drawn in one go. */
+const runsOn = (one: Drawn, other: Drawn): boolean =>
+  Math.abs(one.place - other.place) <= leastBetween || meetAtTwist(one, other) || Math.abs(cosineOf(one, other)) > alongside;
+
+/** Cosine of the angle between the directions of two stretches in the picture; 1 where one has none. */
+function cosineOf(one: Drawn, other: Drawn): number {
+  const [a, b] = [one, other].map(({ covers }) => {
+    const [from, to] = [covers[0] as Cover, covers.at(-1) as Cover];
+    return { x: to.x - from.x, y: to.y - from.y };
+  }) as [{ x: number; y: number }, { x: number; y: number }];
+  const sizes = Math.sqrt((a.x * a.x + a.y * a.y) * (b.x * b.x + b.y * b.y));
+  return sizes < 1e-9 ? 1 : (a.x * b.x + a.y * b.y) / sizes;
+}
+
 function overlaps(things: readonly Drawn[]): readonly Overlap[] {
   const boxes = things.map(boxOf);
   const found: Overlap[] = [];
   for (let i = 0; i < things.length; i++)
     for (let j = i + 1; j < things.length; j++) {
       const [one, other] = [things[i] as Drawn, things[j] as Drawn];
-      if (one.strand === other.strand && Math.abs(one.place - other.place) <= 1) continue;
+      if (one.strand === other.strand && runsOn(one, other)) continue;
       if (one.on === other.strand) found.push({ one: i, other: j, lead: Number.POSITIVE_INFINITY, weight: 1 });
       else if (other.on === one.strand) found.push({ one: i, other: j, lead: Number.NEGATIVE_INFINITY, weight: 1 });
       else if (meet(boxes[i] as Box, boxes[j] as Box)) {

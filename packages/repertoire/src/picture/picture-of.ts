@@ -1,4 +1,5 @@
 import type { Finishing, Recipe } from '../recipe.ts';
+import { axisOf } from '../shape/axis.ts';
 import { type Shape, type ShapeBubble, shapeOf } from '../shape/shape-of.ts';
 import { minus, plus, times, unit, type Vector } from '../shape/vector.ts';
 import { bestView, type Camera, cameraOf, type Seen, seen, type View } from './camera.ts';
@@ -31,12 +32,18 @@ const boxHeight = 220;
 /** The line that every figure stands on. */
 const floorLine = 212;
 const margin = 8;
+/** What comes as near to the floor as this, inches, stands on it. */
+const touchesFloor = 0.3;
+/** How much of a round shadow is seen when the eye is level with the floor. */
+const leastFlat = 0.04;
 /** A small figure is not blown up beyond this, picture units an inch. */
 const largestScale = 24;
 /** Bubbles thinner than this, picture units, are drawn whole even where they are woven: nobody sees it, and the picture stays small. */
 const thinStrand = 6;
 /** With more bubbles than this each is put in order as a whole, so that a recipe of thousands is drawn too. */
 const mostStretched = 260;
+/** How many stretches from its twist a loop is squeezed by what it meets there. */
+const nearTwist = 2;
 /** Grey that shows faintly on light and on dark. */
 const ghostInk = '#787d82';
 const missingColour: Rubber = rubberOf('sky') as Rubber;
@@ -105,7 +112,31 @@ class Drawing {
     this.#twists();
     this.#nozzles();
     if (this.#upTo >= this.#shape.deeds) for (const mark of marksOf(this.#finishing, this.#shape)) this.#mark(mark);
-    return ghost + this.#inOrder();
+    return this.#shadow() + ghost + this.#inOrder();
+  }
+
+  /** On the floor, under every bubble that touches it. */
+  #shadow(): string {
+    const there = this.#shape.bubbles.filter((bubble) => bubble.line.length > 0 && bubble.deed <= this.#upTo);
+    const all = this.#shape.bubbles.flatMap((bubble) => axisOf(bubble).map(([, y]) => y - bubble.radius));
+    const floor = Math.min(...all);
+    const flat = Math.max(leastFlat, this.#camera.up[0] * this.#camera.up[0] + this.#camera.up[2] * this.#camera.up[2]);
+    const paths = there.flatMap((bubble) => {
+      const feet = axisOf(bubble).filter(([, y]) => y - bubble.radius < floor + touchesFloor);
+      const spots = feet.map(([x, , z]) => this.#seen([x, floor, z]));
+      const [left, right] = [Math.min(...spots.map(({ x }) => x)), Math.max(...spots.map(({ x }) => x))];
+      const radius = bubble.radius * this.#scale;
+      const lowest = Math.max(...spots.map(({ y }) => y));
+      const across = Math.min(Math.max(2.2, 0.75 * radius * Math.sqrt(flat)), boxHeight - lowest);
+      return spots.length === 0
+        ? []
+        : right - left < radius
+          ? [
+              `<ellipse cx="${short((left + right) / 2)}" cy="${short((spots[0] as Seen).y)}" rx="${short((right - left) / 2 + radius)}" ry="${short(across)}"/>`,
+            ]
+          : [`<path d="${pathThrough(spots, 0, spots.length - 1)}" stroke="#000" stroke-width="${short(2 * across)}" fill="none"/>`];
+    });
+    return paths.length === 0 ? '' : `<g fill="#000" opacity="${this.#dark ? '.5' : '.15'}">${paths.join('')}</g>`;
   }
 
   /** What is still to be made, as a faint shadow behind what is there. */
@@ -157,7 +188,13 @@ class Drawing {
     }
     for (let k = 0; k < last; k++) {
       const [from, to] = [line[k] as Seen, line[k + 1] as Seen];
-      this.#things.push({ strand: index, place: k, covers: coversOf(from, to, radius), stretch: { first: k, last: k + 1 } });
+      this.#things.push({
+        strand: index,
+        place: k,
+        ...(bubble.from === bubble.to && (k < nearTwist || k >= last - nearTwist) ? { twist: bubble.from } : {}),
+        covers: coversOf(from, to, radius),
+        stretch: { first: k, last: k + 1 },
+      });
     }
   }
 
@@ -189,14 +226,14 @@ class Drawing {
       const ends = meeting.reduce((sum, bubble) => sum + (bubble.from === bubble.to ? 2 : 1), 0);
       const first = meeting[0];
       if (first === undefined || ends < 3) return;
-      const radius = Math.min(...meeting.map((bubble) => bubble.radius)) * this.#scale * 0.3;
+      const radius = Math.min(...meeting.map((bubble) => bubble.radius)) * this.#scale * 0.22;
       const spot = this.#seen(at);
       const rubber = this.#rubber(first.role);
       this.#things.push({
         strand: -1 - joint,
         place: 0,
         minor: true,
-        covers: [{ ...spot, near: spot.near + radius * 0.2, radius }],
+        covers: [{ ...spot, near: spot.near - 2 * radius, radius }],
         draw: () => twist(spot.x, spot.y, radius, rubber),
       });
     });

@@ -3,12 +3,24 @@ export interface Rubber {
   readonly body: string;
   readonly deep: string;
   readonly lite: string;
-  /** Body in the shade and in the light, as the eye sees them: opaque, so that one stroke may overlap another. */
-  readonly dim: string;
-  readonly lit: string;
+  /**
+   * The rubber from its edge on the side of the shade towards the light, as the eye sees it: light that the surroundings throw back, core of
+   * the shade, half shade, body, half light, light, gloss. Opaque, so that one stroke may overlap another.
+   */
+  readonly tones: Tones;
   readonly rim: string;
   /** The edge on a dark ground. */
   readonly rimOnDark: string;
+}
+
+export interface Tones {
+  readonly back: string;
+  readonly core: string;
+  readonly dim: string;
+  readonly body: string;
+  readonly half: string;
+  readonly lit: string;
+  readonly gloss: string;
 }
 
 type Channels = readonly [number, number, number];
@@ -20,13 +32,35 @@ function mixed(from: string, to: Channels, share: number): string {
   return hexOf(channelsOf(from).map((value, i) => value * (1 - share) + (to[i] as number) * share) as unknown as Channels);
 }
 
-/** How much of the shade's and the light's colour is mixed into the body. */
-const dimShare = 0.3;
-const litShare = 0.42;
+/** Relative luminance by WCAG 2.2, approximated with a square for the power 2.4; enough to choose an edge. */
+const lightness = (hex: string): number => {
+  const [r, g, b] = channelsOf(hex).map((value) => (value / 255) * (value / 255)) as unknown as Channels;
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+};
+
+/** Darker than this, rubber is told from the rubber behind it by the light on its edge. */
+const darkRubber = 0.04;
+
+function tonesOf(body: string, deep: string, lite: string): Tones {
+  const shade = (share: number): string => mixed(body, channelsOf(deep), share);
+  const light = (share: number): string => mixed(body, channelsOf(lite), share);
+  return {
+    back: lightness(body) < darkRubber ? light(0.42) : shade(0.14),
+    core: shade(0.46),
+    dim: shade(0.24),
+    body,
+    half: light(0.24),
+    lit: light(0.5),
+    gloss: mixed(lite, [255, 255, 255], 0.84),
+  };
+}
 
 function rubber(body: string, deep: string, lite: string, rimOnDark = deep, rim = deep): Rubber {
-  return { body, deep, lite, dim: mixed(body, channelsOf(deep), dimShare), lit: mixed(body, channelsOf(lite), litShare), rim, rimOnDark };
+  return { body, deep, lite, tones: tonesOf(body, deep, lite), rim, rimOnDark };
 }
+
+/** The tone half way between two. */
+export const between = (one: string, other: string): string => mixed(one, channelsOf(other), 0.5);
 
 /** Fourteen rubbers by plain name. Edge or body reaches 3 : 1 on the ground. */
 export const rubbers: Readonly<Record<string, Rubber>> = {
@@ -44,12 +78,6 @@ export const rubbers: Readonly<Record<string, Rubber>> = {
   brown: rubber('#70432a', '#3a2110', '#bd8a6a', '#8f5f44'),
   blush: rubber('#ecc09e', '#92643c', '#ffe8d6'),
   grey: rubber('#9da3a9', '#555b61', '#dadee2'),
-};
-
-/** Relative luminance by WCAG 2.2, approximated with a square for the power 2.4; enough to choose an edge. */
-const lightness = (hex: string): number => {
-  const [r, g, b] = channelsOf(hex).map((value) => (value / 255) * (value / 255)) as unknown as Channels;
-  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 };
 
 /** Whether dark pen shows on the rubber; on darker rubber one draws in white. */

@@ -11,16 +11,10 @@ export interface Strand {
   readonly radius: number;
   /** One straight stroke. */
   readonly straight: boolean;
-  /** Middle lines of shade, light and gloss: the line moved towards the lower right and the upper left. */
-  readonly shade: readonly Spot[];
-  readonly light: readonly Spot[];
-  readonly gloss: readonly Spot[];
 }
 
-/** Where shade, light and gloss lie, in radii: light comes from the upper left. */
-const shadeAt = [0.28, 0.32] as const;
-const lightAt = [-0.2, -0.24] as const;
-const glossAt = [-0.32, -0.4] as const;
+/** Where the light comes from in the picture: the upper left. */
+export const lightFrom: Spot = { x: -0.62, y: -0.78 };
 /** Longest stretch that is put in order as one, in radii. */
 const stretch = 1.6;
 
@@ -30,14 +24,7 @@ export function strandOf(bubble: ShapeBubble, camera: Camera, place: (point: See
   const points = axisOf(bubble);
   const straight = points.length <= 2;
   const line = (straight ? divided(points, bubble.radius * stretch) : points).map((point) => place(seen(point, camera)));
-  return {
-    line,
-    radius,
-    straight,
-    shade: moved(line, radius, shadeAt),
-    light: moved(line, radius, lightAt),
-    gloss: moved(line, radius, glossAt),
-  };
+  return { line, radius, straight };
 }
 
 function divided(points: readonly Vector[], step: number): readonly Vector[] {
@@ -47,8 +34,12 @@ function divided(points: readonly Vector[], step: number): readonly Vector[] {
   return Array.from({ length: count + 1 }, (_, k) => along(from, to, k / count));
 }
 
-/** Ends move as a whole, which lights the round ends; between them only the part across the line moves, so that stretches meet. */
-function moved(line: readonly Seen[], radius: number, [right, down]: readonly [number, number]): readonly Spot[] {
+/**
+ * The middle line moved so many radii towards the light. Ends move as a whole, which lights the round ends; between them only the part
+ * across the line moves, so that stretches meet.
+ */
+export function movedToLight({ line, radius }: Strand, radii: number): readonly Spot[] {
+  const [right, down] = [lightFrom.x * radii, lightFrom.y * radii];
   const last = line.length - 1;
   return line.map((point, i) => {
     const [before, after] = [line[Math.max(0, i - 1)] as Seen, line[Math.min(last, i + 1)] as Seen];
@@ -63,6 +54,9 @@ function moved(line: readonly Seen[], radius: number, [right, down]: readonly [n
     return { x: point.x + dx * radius, y: point.y + dy * radius };
   });
 }
+
+/** Cosine of the turn from one step to the next beyond which a streak of gloss ends. */
+const sharpTurn = 0.4;
 
 /**
  * Where the gloss streak goes, as first and last place on the line: on a straight bubble the half nearest the light, on a curve the longest
@@ -80,16 +74,19 @@ export function glossRange({ line, straight }: Strand): readonly [number, number
   };
   let best: readonly [number, number] | undefined;
   let from = -1;
+  let [beforeX, beforeY] = [0, 0];
   for (let i = 0; i <= last; i++) {
     const [a, b] = [line[i] as Seen, line[Math.min(last, i + 1)] as Seen];
     const [tx, ty] = [b.x - a.x, b.y - a.y];
     const size = Math.max(1e-6, Math.sqrt(tx * tx + ty * ty));
     // The light's direction is about (-0.62, -0.78); its part across the line says how bright the upper left side is.
     const lit = i < last && Math.abs((0.78 * tx - 0.62 * ty) / size) > 0.62;
+    const goesOn = (tx * beforeX + ty * beforeY) / size > sharpTurn;
+    [beforeX, beforeY] = [tx / size, ty / size];
     if (lit && from < 0) from = i;
-    if (lit || from < 0) continue;
+    if ((lit && (goesOn || from === i)) || from < 0) continue;
     if (best === undefined || worth(from, i) > worth(best[0], best[1])) best = [from, i];
-    from = -1;
+    from = lit ? i : -1;
   }
   return best;
 }

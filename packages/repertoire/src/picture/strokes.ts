@@ -1,6 +1,6 @@
 import { pathThrough, type Spot, short } from './path.ts';
-import type { Rubber } from './rubber.ts';
-import { glossRange, type Strand } from './strand.ts';
+import { between, type Rubber, type Tones } from './rubber.ts';
+import { glossRange, lightFrom, movedToLight, type Strand } from './strand.ts';
 
 const stroke = (path: string, colour: string, width: number, more = ''): string =>
   `<path d="${path}" stroke="${colour}" stroke-width="${short(width)}"${more}/>`;
@@ -11,8 +11,59 @@ const leastLit = 5.8;
 /** Width of the edge on each side, picture units. */
 const edge = 1.1;
 
+/** One tone of the rubber: how far its stroke lies towards the light and how wide it is, in radii. Each lies within the one before. */
+interface Layer {
+  readonly tone: keyof Tones;
+  readonly at: number;
+  readonly width: number;
+}
+const layers: readonly Layer[] = [
+  { tone: 'core', at: 0.07, width: 0.85 },
+  { tone: 'dim', at: 0.15, width: 0.75 },
+  { tone: 'body', at: 0.23, width: 0.63 },
+  { tone: 'half', at: 0.3, width: 0.47 },
+  { tone: 'lit', at: 0.35, width: 0.32 },
+];
+/** What of it is drawn where the bubble is thin, or thinner still. */
+const thinLayers: readonly Layer[] = [
+  { tone: 'body', at: 0.16, width: 0.74 },
+  { tone: 'lit', at: 0.3, width: 0.4 },
+];
+const finestLayers: readonly Layer[] = [{ tone: 'lit', at: 0.25, width: 0.35 }];
+const glossLayer = { at: 0.46, width: 0.15 } as const;
+
+/** On a thicker bubble than this one would see the steps from tone to tone, so there are twice as many. */
+const steppedUpTo = 12;
+
+interface Coat {
+  readonly colour: string;
+  readonly at: number;
+  readonly width: number;
+}
+
+/** What is drawn inside the edge, each within the one before. The first fills it all. */
+function coatsOf(radius: number, { tones }: Rubber): readonly [Coat, ...Coat[]] {
+  const ground = (tone: keyof Tones): Coat => ({
+    colour: tones[tone],
+    at: 0,
+    width: Math.max(1 - Math.min(edge / radius, 0.4), 0.3 / radius),
+  });
+  const coats = (used: readonly Layer[]): readonly Coat[] => used.map(({ tone, at, width }) => ({ colour: tones[tone], at, width }));
+  if (radius < 2.6) return [ground('body'), ...coats(finestLayers)];
+  if (radius < leastLit) return [ground('dim'), ...coats(thinLayers)];
+  const first = ground('back');
+  if (radius < steppedUpTo) return [first, ...coats(layers)];
+  let before = first;
+  const fine = coats(layers).flatMap((coat) => {
+    const middle = { colour: between(before.colour, coat.colour), at: (before.at + coat.at) / 2, width: (before.width + coat.width) / 2 };
+    before = coat;
+    return [middle, coat];
+  });
+  return [first, ...fine];
+}
+
 /**
- * A stretch of a strand in five strokes: edge, body, shade, light, one streak of gloss. `first` and `last` are places on its line; ends that
+ * A stretch of a strand: edge, tones from the shade to the light, one streak of gloss. `first` and `last` are places on its line; ends that
  * are cut (not the ends of the bubble) are butted so that the next stretch goes on without a seam.
  */
 export function stretchOf(strand: Strand, first: number, last: number, rubber: Rubber, finish: string | undefined): string {
@@ -21,28 +72,26 @@ export function stretchOf(strand: Strand, first: number, last: number, rubber: R
   const end = line.length - 1;
   const [startCut, endCut] = [first > 0, last < end];
   const cut = startCut || endCut ? ' stroke-linecap="butt"' : '';
-  const path = (spots: readonly Spot[]): string =>
-    straight && spots.length > 1 ? pathThrough([spots[first] as Spot, spots[last] as Spot], 0, 1) : pathThrough(spots, first, last);
-  const through = (spots: readonly Spot[]): string => path(lapped(spots, startCut ? first : -1, endCut ? last : -1));
-  const rimWidth = 2 * radius;
-  const bodyWidth = Math.max(2 * radius - 2 * Math.min(edge, radius * 0.4), 0.6);
-  const d = through(line);
-  // The edge stops where it is cut, everything else laps over a little, so that no hairline of edge colour is left across the bubble.
-  const edged = path(line);
   // A stretch that is cut at one end is butted at both: the round end that it has is set on.
   const ended = cut !== '' && startCut !== endCut;
-  const capped = (spots: readonly Spot[], d: string, colour: string, width: number, more = ''): string =>
-    stroke(d, colour, width, `${cut}${more}`) + (ended ? cap(line, spots, startCut, width, colour, more) : '');
-  const along = (spots: readonly Spot[], colour: string, width: number, more = ''): string =>
-    capped(spots, through(spots), colour, width, more);
-  let text = capped(line, edged, rubber.rim, rimWidth) + capped(line, d, rubber.body, bodyWidth);
-  if (radius < 2.6) return text + along(strand.light, rubber.lit, radius * 0.6);
-  if (finish === 'clear' || finish === 'jewel') text += along(line, '#fff', radius * 1.1, ' opacity=".42"');
-  text += along(strand.shade, rubber.dim, radius * 0.95);
-  if (radius > leastLit) text += along(strand.light, rubber.lit, radius);
-  if (finish === 'pearl') text += along(strand.light, '#fff', radius * 0.9, ' opacity=".38"');
-  if (finish === 'mirror' || finish === 'metallic') text += along(strand.shade, '#fff', radius * 0.2, ' opacity=".8"');
-  return text + glossOf(strand, first, last);
+  const path = (spots: readonly Spot[]): string =>
+    straight && spots.length > 1 ? pathThrough([spots[first] as Spot, spots[last] as Spot], 0, 1) : pathThrough(spots, first, last);
+  let laps = 0;
+  // Each stroke laps over a little more than the one below, so that no hairline of that is left across the bubble.
+  const along = (towards: number, colour: string, width: number, more = ''): string => {
+    const spots = towards === 0 ? line : movedToLight(strand, towards);
+    const d = path(lapped(spots, startCut ? first : -1, endCut ? last : -1, lap * laps++));
+    return stroke(d, colour, width, `${cut}${more}`) + (ended ? cap(line, spots, startCut, width, colour, more) : '');
+  };
+  const { tones } = rubber;
+  let text = along(0, rubber.rim, 2 * radius);
+  const seeThrough = finish === 'clear' || finish === 'jewel';
+  for (const { colour, at, width } of coatsOf(radius, rubber)) text += along(at, colour, 2 * width * radius);
+  if (radius < 2.6) return text;
+  if (seeThrough) text += along(0, '#fff', radius * 1.1, ' opacity=".42"');
+  if (finish === 'pearl') text += along(0.31, '#fff', radius * 0.9, ' opacity=".38"');
+  if (finish === 'mirror' || finish === 'metallic') text += along(-0.42, '#fff', radius * 0.2, ' opacity=".8"');
+  return text + glossOf(strand, first, last, tones.gloss);
 }
 
 /** The outer half of a round end, `width` across: at the last spot if the start is cut, else at the first. */
@@ -57,48 +106,60 @@ function cap(line: readonly Spot[], spots: readonly Spot[], startCut: boolean, w
   return `<path d="M${short(x - nx)} ${short(y - ny)}A${short(width / 2)} ${short(width / 2)} 0 0 1 ${short(x + nx)} ${short(y + ny)}" fill="${colour}"${more}/>`;
 }
 
-/** How far a stretch laps over where it is cut, picture units. */
-const lap = 0.8;
+/** How far the strokes of a stretch lap over where it is cut, each more than the one below, picture units. */
+const lap = 0.2;
 
-/** The line with the points at the two cuts (-1: not cut) moved outwards by the lap. */
-function lapped(spots: readonly Spot[], startCut: number, endCut: number): readonly Spot[] {
-  if (startCut < 0 && endCut < 0) return spots;
+/** The line with the points at the two cuts (-1: not cut) moved outwards. */
+function lapped(spots: readonly Spot[], startCut: number, endCut: number, by: number): readonly Spot[] {
+  if ((startCut < 0 && endCut < 0) || by === 0) return spots;
   const beyond = (at: number, inner: number): Spot => {
     const [spot, other] = [spots[at] as Spot, spots[inner] as Spot];
     const [dx, dy] = [spot.x - other.x, spot.y - other.y];
     const size = Math.max(1e-6, Math.sqrt(dx * dx + dy * dy));
-    return { x: spot.x + (dx / size) * lap, y: spot.y + (dy / size) * lap };
+    return { x: spot.x + (dx / size) * by, y: spot.y + (dy / size) * by };
   };
   return spots.map((spot, i) => (i === startCut ? beyond(i, i + 1) : i === endCut ? beyond(i, i - 1) : spot));
 }
 
-/** A round: edge, body, a crescent of shade, a patch of light, a short streak. */
+/** A round: edge, tones from the shade to the light, a short streak of gloss. */
 function ballOf({ x, y }: Spot, radius: number, rubber: Rubber, finish: string | undefined): string {
-  const disc = (r: number, fill: string, dx = 0, more = ''): string =>
-    `<circle cx="${short(x + dx * radius)}" cy="${short(y + dx * 1.15 * radius)}" r="${short(r)}" fill="${fill}"${more}/>`;
+  const disc = (r: number, fill: string, towards = 0, more = ''): string =>
+    `<circle cx="${short(x + towards * radius * lightFrom.x)}" cy="${short(y + towards * radius * lightFrom.y)}" r="${short(r)}" fill="${fill}"${more}/>`;
   const arc = (r: number, [ax, ay]: readonly [number, number], [bx, by]: readonly [number, number]): string =>
     `M${short(x + ax * r)} ${short(y + ay * r)}A${short(r)} ${short(r)} 0 0 1 ${short(x + bx * r)} ${short(y + by * r)}`;
-  let text = disc(radius, rubber.rim) + disc(radius - Math.min(edge, radius * 0.3), rubber.body);
+  const { tones } = rubber;
+  let text = disc(radius, rubber.rim);
+  for (const { colour, at, width } of coatsOf(radius, rubber)) text += disc(width * radius, colour, at);
   if (finish === 'clear' || finish === 'jewel') text += disc(radius * 0.6, '#fff', 0, ' opacity=".4"');
-  text += stroke(arc(radius * 0.7, [0.98, -0.2], [-0.2, 0.98]), rubber.deep, radius * 0.42, ' opacity=".26"');
-  text += disc(radius * 0.42, rubber.lite, -0.26, ` opacity="${finish === 'pearl' ? '.65' : '.42'}"`);
-  return text + stroke(arc(radius * 0.62, [-0.94, -0.34], [-0.45, -0.89]), '#fff', radius * 0.2, ' opacity=".9"');
+  if (finish === 'pearl') text += disc(radius * 0.42, '#fff', 0.4, ' opacity=".45"');
+  return text + stroke(arc(radius * 0.64, [-0.95, -0.31], [-0.45, -0.89]), tones.gloss, radius * 0.17);
 }
 
-function glossOf(strand: Strand, first: number, last: number): string {
-  const { line, radius, straight, gloss } = strand;
-  const white = (path: string): string => stroke(path, '#fff', radius * 0.3, ' opacity=".9"');
+/** A streak shorter than this, in radii, is straight. */
+const shortGloss = 3;
+
+function glossOf(strand: Strand, first: number, last: number, colour: string): string {
+  const { line, radius, straight } = strand;
   const end = line.length - 1;
-  if (straight) return straightGloss(strand, first, last);
+  // The tones of this stretch lap over what its neighbours have of the gloss, so it laps over that in turn.
+  const gloss = lapped(movedToLight(strand, glossLayer.at), first > 0 ? first : -1, last < end ? last : -1, lap * (2 * layers.length + 2));
+  const white = (path: string): string => stroke(path, colour, 2 * glossLayer.width * radius);
+  if (straight) {
+    const found = straightGloss(strand, gloss, first, last);
+    return found === undefined ? '' : white(pathThrough(found, 0, 1));
+  }
   const range = glossRange(strand);
   if (range === undefined) return '';
   const from = Math.max(first, range[0] === 0 ? 1 : range[0]);
   const to = Math.min(last, range[1] === end ? end - 1 : range[1]);
-  return to > from ? white(pathThrough(gloss, from, to)) : '';
+  if (to <= from) return '';
+  const [start, stop] = [gloss[from] as Spot, gloss[to] as Spot];
+  const chord = Math.sqrt((stop.x - start.x) * (stop.x - start.x) + (stop.y - start.y) * (stop.y - start.y));
+  return white(chord < shortGloss * radius ? pathThrough([start, stop], 0, 1) : pathThrough(gloss, from, to));
 }
 
-/** From 14 to 58 hundredths of the bubble, counted from the end nearer the light; the part of it that this stretch shows. */
-function straightGloss({ line, radius, gloss }: Strand, first: number, last: number): string {
+/** From 12 to 56 hundredths of the bubble, counted from the end nearer the light; the part of it that this stretch shows. */
+function straightGloss({ line }: Strand, gloss: readonly Spot[], first: number, last: number): readonly Spot[] | undefined {
   const end = line.length - 1;
   const [start, stop] = [gloss[0] as Spot, gloss[end] as Spot];
   const fromStart = start.x * 0.62 + start.y * 0.78 <= stop.x * 0.62 + stop.y * 0.78;
@@ -107,16 +168,17 @@ function straightGloss({ line, radius, gloss }: Strand, first: number, last: num
   const [lineStart, lineStop] = [line[0] as Spot, line[end] as Spot];
   const [dx, dy] = [lineStop.x - lineStart.x, lineStop.y - lineStart.y];
   const along = ((start.x - lineStart.x) * dx + (start.y - lineStart.y) * dy) / Math.max(dx * dx + dy * dy, 1e-6);
-  const from = Math.max(wanted[0] as number, first === 0 ? 0 : first / end - along);
-  const to = Math.min(wanted[1] as number, last === end ? 1 : last / end - along);
-  if (to - from < 0.02) return '';
+  const over = (2 * layers.length * lap) / Math.max(Math.sqrt(dx * dx + dy * dy), 1);
+  const from = Math.max(wanted[0] as number, first === 0 ? 0 : first / end - along - over);
+  const to = Math.min(wanted[1] as number, last === end ? 1 : last / end - along + over);
+  if (to - from < 0.02) return undefined;
   const at = (share: number): Spot => ({ x: start.x + (stop.x - start.x) * share, y: start.y + (stop.y - start.y) * share });
-  return stroke(pathThrough([at(from), at(to)], 0, 1), '#fff', radius * 0.3, ' opacity=".9"');
+  return [at(from), at(to)];
 }
 
 /** The darkened twist. */
 export const twist = (x: number, y: number, radius: number, rubber: Rubber): string =>
-  `<ellipse cx="${short(x)}" cy="${short(y)}" rx="${short(radius)}" ry="${short(radius * 0.8)}" fill="${rubber.deep}" opacity=".6"/>`;
+  `<ellipse cx="${short(x)}" cy="${short(y)}" rx="${short(radius)}" ry="${short(radius * 0.8)}" fill="${rubber.tones.core}"/>`;
 
 /** The rolled end of the balloon at its knot; `angle` in degrees is where it points. */
 export function nozzle(x: number, y: number, angle: number, scale: number, rubber: Rubber): string {
