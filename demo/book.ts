@@ -3,7 +3,7 @@ import { colours } from './colours.ts';
 import { laidOn } from './days.ts';
 import { figures } from './figures.ts';
 import { gigs, needs, orders } from './gigs.ts';
-import { items } from './items.ts';
+import { balloonTests, items } from './items.ts';
 import { artists, business, clients, places, suppliers } from './places.ts';
 import { offers } from './price-lists.ts';
 import { settings } from './settings.ts';
@@ -27,4 +27,5 @@ export const demoBook: Book = {
   needs,
   orders,
   moves,
+  balloonTests,
 };

@@ -125,18 +125,76 @@ describe('figure', () => {
     expect((await run('figure show dog --rescale 260=round-5')).code).toBe(1);
     expect((await run('figure show dog --rescale 260')).code).toBe(2);
   });
-  test('the two-minute test moves the numbers towards what was measured', async () => {
-    const { code, out } = await run('figure calibrate 260 --maker Own --flat 10.5,10.6,10.4 --full 55 --twists 10,4,1.2');
-    expect([code, out.split(':')[0]]).toEqual([0, '260 of Own']);
-    const shown = JSON.parse((await run('figure calibrate 260 --flat 10.5,10.6,10.4 --json')).out) as {
-      working: { flat: { mean: number; prior: { mean: number } }; stretch: { shareOwn: number } };
-    };
-    expect(shown.working.flat.mean).toBeLessThan(shown.working.flat.prior.mean);
-    expect(shown.working.flat.mean).toBeGreaterThan(10.5);
-    expect(shown.working.stretch.shareOwn).toBe(0);
-    expect((await run('figure calibrate 260 --flat 40')).code).toBe(1);
-    expect((await run('figure calibrate 260 --flat long')).code).toBe(2);
-    expect((await run('figure calibrate round-5')).code).toBe(1);
+  interface Calibrated {
+    readonly calibrations: readonly {
+      readonly maker?: string;
+      readonly tests: number;
+      readonly working: {
+        readonly flat: { readonly mean: number; readonly prior: { readonly mean: number } };
+        readonly stretch: { readonly parts: { readonly own: number } };
+      };
+    }[];
+    readonly figures: readonly { readonly figure: string; readonly says: string }[];
+    readonly saved: boolean;
+  }
+  test('the two-minute test moves the numbers towards what was measured, and says which figures change', async () => {
+    const { code, out } = await run('figure calibrate 260 --maker Own --flat 10.2,10.3,10.4 --full 54 --twists 10,6,2.4');
+    expect([code, out.split('\n')[0]]).toEqual([0, '260 of Own: 10.5 in flat, 55.7 in blown up.']);
+    expect(out).toMatch(/^1 test of these balloons\.$/mu);
+    expect(out).toMatch(/flat working length, in +11\.00 \(10\.36 to 11\.64\) +10\.50 \(10\.0\d to 10\.9\d\) +3 +72 % +0 %/u);
+    expect(out).toMatch(/^\d+ figures change; the verdict of \S+ does\.$/mu);
+    const shown = JSON.parse((await run('figure calibrate 260 --flat 10.5,10.6,10.4 --json')).out) as Calibrated;
+    const [first] = shown.calibrations;
+    expect(first?.working.flat.mean).toBeLessThan(first?.working.flat.prior.mean ?? 0);
+    expect(first?.working.flat.mean).toBeGreaterThan(10.5);
+    expect(first?.working.stretch.parts.own).toBe(0);
+    expect(shown.saved).toBe(false);
+  });
+  const testedBook = `book: 1
+business: { name: Six Turns, currency: GBP, zone: Europe/London, ruler: cm }
+colours: [{ id: red, name: red }]
+items: [{ id: 260-red, kind: balloon, size: 260, colour: red, maker: Larkfield }]
+balloonTests:
+  - { id: t1, day: 2026-05-02, size: 260, maker: Osprey, flatInches: [10.4, 10.6] }
+`;
+  test('tests of the book are read, by maker; one more is put into the file only with --save', async () => {
+    const book = { 'own.yaml': testedBook };
+    const read = await run('figure calibrate 260 --book own.yaml --json', book);
+    const { calibrations } = JSON.parse(read.out) as Calibrated;
+    expect(calibrations.map(({ maker, tests }) => [maker, tests])).toEqual([
+      ['Osprey', 1],
+      ['Larkfield', 0],
+    ]);
+    expect((await run('figure calibrate 260 --book own.yaml', book)).out).toMatch(/^260 of Osprey: 27\.1 cm flat, /mu);
+    const more = 'figure calibrate 260 --book own.yaml --maker larkfield --flat 11,11.2 --item 260-red';
+    expect((await run(more, book)).files.size).toBe(0);
+    const saved = await run(`${more} --save`, book);
+    expect([saved.code, saved.out.trim().split('\n').at(-1)]).toEqual([0, 'The test is in own.yaml now.']);
+    expect(saved.files.get('own.yaml')).toContain(
+      '- { id: 260-2026-06-01, day: 2026-06-01, size: "260", maker: larkfield, item: 260-red, flatInches: [ 11, 11.2 ] }',
+    );
+    const again = await run('figure calibrate 260 --book own.yaml --maker Larkfield --json', {
+      'own.yaml': String(saved.files.get('own.yaml')),
+    });
+    expect((JSON.parse(again.out) as Calibrated).calibrations.map(({ maker, tests }) => [maker, tests])).toEqual([['larkfield', 1]]);
+  });
+  test('a test in an example book is laid back to the days of the file', async () => {
+    const example = testedBook.replace('book: 1', 'book: 1\nlaidOn: 2026-05-02');
+    const { files } = await run('figure calibrate 260 --book own.yaml --flat 11 --save', { 'own.yaml': example });
+    expect(files.get('own.yaml')).toContain('day: 2026-05-04, size: "260", flatInches: [ 11 ] }');
+  });
+  test.each([
+    ['figure calibrate 260 --flat 40', 1, 'A flat length of 40 in cannot be right; expected 3.3 to 22 in.'],
+    ['figure calibrate 260 --flat 11 --full 9', 1, 'A full length of 9 in is no longer than a flat balloon of the same test, 11 in.'],
+    ['figure calibrate 260 --flat 11 --item gone', 1, 'names the item "gone", which the book does not have.'],
+    ['figure calibrate 260 --flat long', 2, '--flat and --full take inches with commas between'],
+    ['figure calibrate 260 --flat 11 --save', 2, 'Say which book to save it in: --book FILE.'],
+    ['figure calibrate 260 --book book.yaml --save', 2, 'There is nothing to save: give --flat, --full or --twists.'],
+    ['figure calibrate round-5', 1, '"round-5" is no size code of a tube.'],
+  ])('%s ends with %i', async (words, code, sentence) => {
+    const ran = await run(words);
+    expect(ran.code).toBe(code);
+    expect(ran.err).toContain(sentence);
   });
   test('in learning order no figure is far harder than the one before it', async () => {
     const { figures } = JSON.parse((await run('figure list --learning --json')).out) as {

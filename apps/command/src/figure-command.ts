@@ -12,23 +12,14 @@ import {
   type MakeableFilter,
   makeableFigures,
   paintsOf,
+  usualFill,
 } from '@twistwright/planner';
-import {
-  calibrate,
-  checkRecipe,
-  isTube,
-  learningOrder,
-  pictureOfShape,
-  rescale,
-  shapeOf,
-  sizeOf,
-  stepsOf,
-  writeRecipe,
-} from '@twistwright/repertoire';
+import { checkRecipe, learningOrder, pictureOfShape, rescale, shapeOf, stepsOf, writeRecipe } from '@twistwright/repertoire';
 import type { LocalDate, Problem } from '@twistwright/units';
 import type { Arguments, Flag } from './arguments.ts';
-import { namesOfFill, writeCalibration, writeFigure, writeFigureList } from './figure-pages.ts';
-import { figureBook, figureNamed, readColours, usualFill } from './figure-source.ts';
+import { calibrateSize } from './figure-calibration.ts';
+import { namesOfFill, writeFigure, writeFigureList } from './figure-pages.ts';
+import { figureBook, figureNamed, readColours } from './figure-source.ts';
 import { problemText } from './open-book.ts';
 import type { ExitCode, Outside } from './outside.ts';
 import { pageFor } from './page.ts';
@@ -42,7 +33,7 @@ interface Deed {
   readonly words: number;
   readonly run: (asked: Asked) => Promise<ExitCode>;
 }
-interface Asked {
+export interface Asked {
   readonly args: Arguments;
   readonly outside: Outside;
   readonly book: Book;
@@ -70,10 +61,12 @@ const flags: readonly Flag[] = [
   { name: 'makeable', takes: 'nothing', says: 'list: only what can be made' },
   { name: 'learning', takes: 'nothing', says: 'list: in an order in which each figure adds as little new as possible' },
   { name: 'rescale', takes: 'text', says: 'show: with other balloons, such as 260=160' },
-  { name: 'maker', takes: 'text', says: 'calibrate: whose balloons were measured' },
+  { name: 'maker', takes: 'text', says: 'calibrate: whose balloons they are' },
   { name: 'flat', takes: 'text', says: 'calibrate: flat inches from the knot of some balloons, such as 10.6,10.8' },
   { name: 'full', takes: 'text', says: 'calibrate: inches of balloons blown up fully' },
   { name: 'twists', takes: 'text', says: 'calibrate: bubbles, tail before and tail after in flat inches, such as 10,4,1.2' },
+  { name: 'item', takes: 'text', says: 'calibrate: the item of the book that the bag was bought as, by its id' },
+  { name: 'save', takes: 'nothing', says: 'calibrate: write the test into the book; without it nothing is changed' },
 ];
 const everywhere = ['book', 'json', 'today'];
 
@@ -97,9 +90,9 @@ const deeds: Readonly<Record<string, Deed>> = {
     run: list,
   },
   calibrate: {
-    takes: 'SIZE --flat ... --full ... --twists ...',
-    says: 'what a two-minute test says of the balloons of one maker',
-    flags: ['maker', 'flat', 'full', 'twists'],
+    takes: 'SIZE [--flat ... --full ... --twists ... --save]',
+    says: 'what two-minute tests, those of the book and one more, say of the balloons of a maker',
+    flags: ['maker', 'flat', 'full', 'twists', 'item', 'save'],
     words: 1,
     run: calibrateSize,
   },
@@ -142,7 +135,7 @@ function misuse(word: string, deed: Deed, args: Arguments): string | undefined {
 const paperSizes: readonly PaperSize[] = ['A4', 'Letter', 'A3', 'Tabloid'];
 export const paperNamed = (text: string): PaperSize | undefined => paperSizes.find((size) => size.toLowerCase() === text.toLowerCase());
 
-function tellProblems(problems: readonly Problem[], file: string, args: Arguments, outside: Outside): 1 {
+export function tellProblems(problems: readonly Problem[], file: string, args: Arguments, outside: Outside): 1 {
   if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
   else for (const problem of problems) outside.err(`${problemText(problem, file)}\n`);
   return 1;
@@ -160,14 +153,14 @@ async function find({ args, outside, book, name }: Asked): Promise<Found | ExitC
     outside.err(`There is no figure "${name}"${nearest(name, book)}, and no file of that name.\n`);
     return 1;
   }
-  const facts = figureFacts(book, figure);
-  if (!facts.ok) return tellProblems(facts.error, name, args, outside);
   const asked = args.text('colourway');
   const way = asked === undefined ? favouriteColourway(figure) : figure.colourways.find((entry) => entry.id === asked);
   if (way === undefined && asked !== undefined) {
     outside.err(`"${figure.id}" has no colourway "${asked}"; it has ${figure.colourways.map(({ id }) => id).join(', ') || 'none'}.\n`);
     return 1;
   }
+  const facts = figureFacts(book, figure, { way });
+  if (!facts.ok) return tellProblems(facts.error, name, args, outside);
   return { facts: facts.value, way: way ?? { id: 'usual', name: 'Usual', fill: usualFill(facts.value.roles) } };
 }
 const nearest = (name: string, book: Book): string => {
@@ -180,9 +173,9 @@ async function show(asked: Asked): Promise<ExitCode> {
   const found = await find(asked);
   if (typeof found === 'number') return found;
   const { way } = found;
-  const facts = rescaled(found.facts, asked);
+  const facts = rescaled(found.facts, way, asked);
   if (typeof facts === 'number') return facts;
-  const steps = stepsOf(facts.recipe, { ...airOptionsOf(book), colours: namesOfFill(book, way) });
+  const steps = stepsOf(facts.recipe, { ...airOptionsOf(book, way), colours: namesOfFill(book, way) });
   if (args.has('json')) {
     outside.out(`${JSON.stringify({ ...facts, colourway: way, steps }, undefined, 2)}\n`);
     return 0;
@@ -194,7 +187,7 @@ async function show(asked: Asked): Promise<ExitCode> {
 }
 
 /** The same figure with other balloons, if that is asked for. */
-function rescaled(facts: FigureFacts, { args, outside, book, name }: Asked): FigureFacts | ExitCode {
+function rescaled(facts: FigureFacts, way: Colourway, { args, outside, book, name }: Asked): FigureFacts | ExitCode {
   const wish = args.text('rescale');
   if (wish === undefined) return facts;
   const [from = '', to = '', more] = wish.split('=');
@@ -205,45 +198,8 @@ function rescaled(facts: FigureFacts, { args, outside, book, name }: Asked): Fig
   const recipe = rescale(facts.recipe, from, to, airOptionsOf(book).sizes);
   if (!recipe.ok) return tellProblems(recipe.error, name, args, outside);
   const { minutes: _minutes, ...figure } = facts.figure;
-  const again = figureFacts(book, { ...figure, recipe: writeRecipe(recipe.value) });
+  const again = figureFacts(book, { ...figure, recipe: writeRecipe(recipe.value) }, { way });
   return again.ok ? again.value : tellProblems(again.error, name, args, outside);
-}
-
-/** `10.6,10.8` as numbers; undefined for anything else. */
-function numbersIn(text: string | undefined): readonly number[] | undefined {
-  if (text === undefined) return [];
-  const numbers = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
-  return numbers.every(Number.isFinite) ? numbers : undefined;
-}
-
-async function calibrateSize({ args, outside, book, name }: Asked): Promise<ExitCode> {
-  const size = sizeOf(name, airOptionsOf(book).sizes ?? []);
-  if (size === undefined || !isTube(size)) {
-    outside.err(`"${name}" is no size code of a tube.\n`);
-    return 1;
-  }
-  const [flat, full, twists] = [numbersIn(args.text('flat')), numbersIn(args.text('full')), numbersIn(args.text('twists'))];
-  const [bubbles, tail, left] = twists ?? [];
-  const isGiven = bubbles !== undefined && tail !== undefined && left !== undefined;
-  if (flat === undefined || full === undefined || twists === undefined || (twists.length > 0 && (!isGiven || twists.length > 3))) {
-    outside.err('--flat and --full take inches with commas between, --twists takes bubbles, tail before, tail after.\n');
-    return 2;
-  }
-  const test = {
-    flatInches: flat,
-    fullInches: full,
-    twists: isGiven ? [{ bubbles, tailInches: tail, leftInches: left }] : [],
-  };
-  const read = calibrate(size, args.text('maker') ?? 'one maker', test);
-  if (!read.ok) return tellProblems(read.error, name, args, outside);
-  if (args.has('json')) {
-    outside.out(`${JSON.stringify(read.value, undefined, 2)}\n`);
-    return 0;
-  }
-  const page = pageFor(outside.isTerminal);
-  writeCalibration(page, read.value);
-  outside.out(page.text());
-  return 0;
 }
 
 async function check({ args, outside, book, name }: Asked): Promise<ExitCode> {
@@ -252,7 +208,7 @@ async function check({ args, outside, book, name }: Asked): Promise<ExitCode> {
     outside.err(`${name} cannot be read, and no figure has that id.\n`);
     return 1;
   }
-  const problems = checkRecipe(figure.recipe ?? '', airOptionsOf(book));
+  const problems = checkRecipe(figure.recipe ?? '', airOptionsOf(book, favouriteColourway(figure)));
   if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
   else if (problems.length === 0) outside.out('The recipe is in order.\n');
   else outside.out(`${problems.map((problem) => problemText(problem, basename(name))).join('\n')}\n`);
@@ -276,7 +232,7 @@ async function picture(asked: Asked): Promise<ExitCode> {
     outside.err(`${colours.error}\n`);
     return 2;
   }
-  const steps = stepsOf(facts.recipe, airOptionsOf(book));
+  const steps = stepsOf(facts.recipe, airOptionsOf(book, way));
   const wanted = args.number('step');
   const step = wanted === undefined ? undefined : steps.find(({ number }) => number === wanted);
   if (wanted !== undefined && step === undefined) {

@@ -8,9 +8,9 @@ import {
   type MinutesSpread,
   withoutEnd,
 } from '@twistwright/planner';
-import type { Belief, Calibration, Frame, FramePlan, PieceAir, Posterior, Step } from '@twistwright/repertoire';
+import type { Frame, FramePlan, PieceAir, Step } from '@twistwright/repertoire';
 import { trailInches, trailNames } from '@twistwright/repertoire';
-import { normalQuantile, roundToMoney, showLength, showMoney } from '@twistwright/units';
+import { roundToMoney, showLength, showMoney } from '@twistwright/units';
 import type { Page } from './page.ts';
 
 const oneDecimal = (value: number): string => value.toFixed(1);
@@ -152,27 +152,3 @@ export function writeFrame(page: Page, frame: Frame, plan: FramePlan): void {
 /** Fill of a colourway by colour name, for steps: "a blue 260". */
 export const namesOfFill = (book: Book, way: Colourway | undefined): Readonly<Record<string, string>> =>
   way === undefined ? {} : colourNames(book, way.fill);
-
-/** Before and after a two-minute test: means with 80 % bands, and how much of it is one's own. */
-export function writeCalibration(page: Page, { size, maker, working }: Calibration): void {
-  page.say(`${size} of ${maker}: one flat inch gives ${working.stretch.mean.toFixed(2)} inflated inches.`);
-  const band = ({ mean, sd }: Belief): string => `${mean.toFixed(2)} (${(mean - z90 * sd).toFixed(2)} to ${(mean + z90 * sd).toFixed(2)})`;
-  const row = (what: string, { prior, observations, shareOwn, ...after }: Posterior): readonly (string | number)[] => [
-    what,
-    band(prior),
-    band(after),
-    observations,
-    `${Math.round(100 * shareOwn)} %`,
-  ];
-  page.gap();
-  page.table(
-    ['What', 'before', 'after the test', 'measured', 'own part'],
-    [
-      row('flat working length, in', working.flat),
-      row('inflated inches out of a flat one', working.stretch),
-      row('tail that a bubble eats, flat in', working.tailPerBubble),
-    ],
-  );
-  page.tell('Put the numbers into the size of that code in the book: flatInches, stretch, tailPerBubbleInches.');
-}
-const z90 = normalQuantile(0.9);

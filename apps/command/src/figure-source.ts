@@ -32,12 +32,6 @@ export async function figureNamed(name: string, book: Book, outside: Outside): P
   return { id: title, name: title.charAt(0).toUpperCase() + title.slice(1).replaceAll('-', ' '), recipe, colourways: [] };
 }
 
-const usual = ['blue', 'white', 'red', 'yellow', 'green', 'pink', 'orange', 'violet', 'black', 'brown', 'sky', 'rose', 'blush', 'grey'];
-
-/** A colour for every role, in the order of the recipe: what is used where nobody says. */
-export const usualFill = (roles: readonly string[]): Readonly<Record<string, string>> =>
-  Object.fromEntries(roles.map((role, index) => [role, usual[index % usual.length] ?? 'blue']));
-
 /**
  * Reads `body=red,eyes=#ffffff`; a sentence if it cannot be understood.
  * @example readColours('body=red', ['body']) // -> { ok: true, value: { body: 'red' } }

@@ -1,6 +1,7 @@
 import type { Size } from '@twistwright/repertoire';
 import type { LocalDate } from '@twistwright/units';
 import type { Artist } from './artist.ts';
+import type { BalloonTest } from './balloon-test.ts';
 import type { Business, Settings } from './business.ts';
 import type { Client } from './client.ts';
 import type { Figure } from './figure.ts';
@@ -35,6 +36,8 @@ export interface Book {
   readonly moves: readonly StockMove[];
   /** First kits that were kept under a name. */
   readonly kits?: readonly SavedKit[];
+  /** Two-minute tests of balloons. */
+  readonly balloonTests?: readonly BalloonTest[];
 }
 
 /** A book with nothing in it yet. */
@@ -70,5 +73,6 @@ export const bookLists = [
   'orders',
   'moves',
   'kits',
+  'balloonTests',
 ] as const satisfies readonly (keyof Book)[];
 export type BookList = (typeof bookLists)[number];

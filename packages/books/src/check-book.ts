@@ -1,5 +1,6 @@
 import { isZone, type LocalDate, type Problem } from '@twistwright/units';
 import type { Book } from './book.ts';
+import { checkBalloonTests } from './check-balloon-tests.ts';
 import { checkClashes } from './check-clashes.ts';
 import { checkFigures } from './check-figures.ts';
 import { checkGigs } from './check-gigs.ts';
@@ -29,6 +30,7 @@ export function checkBook(book: Book, { today }: CheckOptions): readonly Problem
     ...checkPeople(book, names),
     ...checkSupply(book, names, today),
     ...checkKits(book, names),
+    ...checkBalloonTests(book, names, today),
     ...checkGigs(book, names, today),
     ...checkClashes(book, today),
     ...checkReach(book, figures.pieces, today),

@@ -1,10 +1,11 @@
-import { checkRecipe, type PieceNeed, piecesOf, readRecipe } from '@twistwright/repertoire';
+import { checkRecipe, type PieceNeed, piecesOf, type Recipe, readRecipe, type Size } from '@twistwright/repertoire';
 import type { Problem } from '@twistwright/units';
+import { balloonFor, balloonsByLook, lookOf } from './balloon-for.ts';
 import type { Book } from './book.ts';
 import { type Names, sizesOf, unknownName } from './check-names.ts';
 import type { Colourway, Figure } from './figure.ts';
-import type { BalloonItem } from './item.ts';
 import { errorAt, warningAt } from './problem-codes.ts';
+import { makersOf, workingOfPieces } from './workings.ts';
 
 /** The balloons of every figure whose recipe can be read; figures without a recipe take none. */
 export type PiecesByFigure = ReadonlyMap<string, readonly PieceNeed[]>;
@@ -14,6 +15,7 @@ export function checkFigures(book: Book, names: Names): { readonly problems: rea
   const pieces = new Map<string, readonly PieceNeed[]>();
   const sizes = sizesOf(book);
   const balloons = balloonsByLook(book);
+  const checkAir = airChecker(book, sizes);
   const problems = book.figures.flatMap((figure, index): readonly Problem[] => {
     const path = ['figures', index] as const;
     const extras = (figure.extras ?? []).flatMap((extra, at) =>
@@ -23,10 +25,32 @@ export function checkFigures(book: Book, names: Names): { readonly problems: rea
     if (recipe !== undefined && !recipe.ok) return [...extras, ...recipe.error.map((problem) => inFigure(problem, figure, index))];
     const needs = recipe === undefined ? [] : piecesOf(recipe.value);
     pieces.set(figure.id, needs);
-    const air = figure.recipe === undefined ? [] : checkRecipe(figure.recipe, { sizes }).map((problem) => inFigure(problem, figure, index));
+    const air = recipe === undefined ? [] : checkAir(figure, recipe.value).map((problem) => inFigure(problem, figure, index));
     return [...extras, ...air, ...checkColourways(figure, needs, [...path, 'colourways'], names, balloons)];
   });
   return { problems: [...checkSizes(book), ...checkItems(book, names), ...problems], pieces };
+}
+
+/** Checks the recipe of a figure with the balloons of every maker that its colourways take them from. */
+function airChecker(book: Book, sizes: readonly Size[]): (figure: Figure, recipe: Recipe) => readonly Problem[] {
+  const makerOf = makersOf(book);
+  const workingOf = workingOfPieces(book);
+  return ({ recipe: text = '', colourways }, { pieces }) => {
+    if (workingOf === undefined) return checkRecipe(text, { sizes });
+    const byMakers = new Map(colourways.map((way) => [JSON.stringify(pieces.map(makerOf(way))), way]));
+    const ways: readonly (Colourway | undefined)[] = byMakers.size === 0 ? [undefined] : [...byMakers.values()];
+    const found = ways.map((way) => checkRecipe(text, { sizes, workingOf: workingOf(way) }));
+    // What two colourways have at one place is said for the first of them.
+    const isSaidBefore = ({ line, code }: Problem, at: number): boolean =>
+      found.slice(0, at).some((earlier) => earlier.some((other) => other.line === line && other.code === code));
+    return found.flatMap((problems, at) =>
+      problems.flatMap((problem) => {
+        if (isSaidBefore(problem, at)) return [];
+        const way = ways.length > 1 ? `in colourway "${ways[at]?.id}" ` : '';
+        return [{ ...problem, sentence: `${way}${problem.sentence}` }];
+      }),
+    );
+  };
 }
 /** The recipe's own line and column are kept in the sentence: those of the file are another thing. */
 function inFigure(problem: Problem, figure: Figure, index: number): Problem {
@@ -72,38 +96,6 @@ function checkItems(book: Book, names: Names): readonly Problem[] {
           ]),
     ];
   });
-}
-
-type Look = Pick<BalloonItem, 'size' | 'colour' | 'finish' | 'print'>;
-const lookOf = ({ size, colour, finish = 'standard', print = '' }: Look): string =>
-  JSON.stringify([size, colour, finish, print.toLowerCase()]);
-/** Item ids by what the balloon looks like; of two that look alike the first. */
-export const balloonsByLook = (book: Book): ReadonlyMap<string, string> =>
-  new Map(book.items.toReversed().flatMap((item) => (item.kind === 'balloon' ? [[lookOf(item), item.id] as const] : [])));
-
-/** The balloon that a piece takes in a colourway: the item's id if the book has it, else what it would look like; nothing without a colour. */
-export function balloonFor(
-  piece: PieceNeed,
-  way: Colourway,
-  balloons: ReadonlyMap<string, string>,
-): { readonly item?: string; readonly look: string } | undefined {
-  const colour = way.fill[piece.role];
-  if (colour === undefined) return undefined;
-  const finish = (piece.finish ?? way.finish) as BalloonItem['finish'];
-  const look: Look = {
-    size: piece.size,
-    colour,
-    ...(finish === undefined ? {} : { finish }),
-    ...(piece.print === undefined ? {} : { print: piece.print }),
-  };
-  const item = balloons.get(lookOf(look));
-  const words = [
-    piece.size,
-    colour,
-    ...(finish === undefined || finish === 'standard' ? [] : [finish]),
-    ...(piece.print === undefined ? [] : [`printed ${piece.print}`]),
-  ];
-  return { look: words.join(' '), ...(item === undefined ? {} : { item }) };
 }
 
 function checkColourways(

@@ -20,7 +20,7 @@ export interface Names {
 export type NameKind = keyof Names;
 
 /** The sizes that hold in a book: its own, and the shipped ones that it does not replace. */
-export const sizesOf = (book: Book): readonly Size[] => {
+export const sizesOf = (book: Pick<Book, 'sizes'>): readonly Size[] => {
   const own = book.sizes ?? [];
   return [...own, ...shippedSizes.filter((size) => !own.some((mine) => mine.code === size.code))];
 };

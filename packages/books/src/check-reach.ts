@@ -1,6 +1,7 @@
 import { type LocalDate, type Problem, workingDaysAfter } from '@twistwright/units';
+import { balloonFor, balloonsByLook } from './balloon-for.ts';
 import type { Book } from './book.ts';
-import { balloonFor, balloonsByLook, type PiecesByFigure } from './check-figures.ts';
+import type { PiecesByFigure } from './check-figures.ts';
 import type { Gig, MenuLine } from './gig.ts';
 import { warningAt } from './problem-codes.ts';
 import { countsByItem, stockOf } from './stock.ts';

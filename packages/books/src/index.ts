@@ -1,10 +1,11 @@
 export type { Artist } from './artist.ts';
+export { balloonFor, balloonsByLook } from './balloon-for.ts';
+export type { BalloonTest } from './balloon-test.ts';
 export { type Book, type BookList, bookLists, emptyBook } from './book.ts';
 export type { Business, Contact, PlanningSettings, Pump, ServicePromise, Settings, ToolWish } from './business.ts';
 export { type Caution, cautions, deference, type PrescribedWording, prescribedWording, swordCaution } from './cautions.ts';
 export type { ChargeSettings, MileRate } from './charge-settings.ts';
 export { type CheckOptions, checkBook } from './check-book.ts';
-export { balloonFor, balloonsByLook } from './check-figures.ts';
 export { sizesOf } from './check-names.ts';
 export type { Client } from './client.ts';
 export {
@@ -33,3 +34,4 @@ export { type BookProblemCode, bookProblems, errorAt, warningAt } from './proble
 export type { SavedKit, SavedKitWishes } from './saved-kit.ts';
 export { countsByItem, type Lot, type Place, type Stock, type StockDifference, type StockLine, type StockMove, stockOf } from './stock.ts';
 export type { Need, Offer, Order, Supplier } from './supply.ts';
+export { makersOf, makersOfSize, testsOf, workingOfPieces, workingsOf } from './workings.ts';

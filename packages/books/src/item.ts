@@ -23,6 +23,8 @@ export interface BalloonItem {
   readonly finish?: Finish;
   /** What is printed on it, such as `eyes`. */
   readonly print?: string;
+  /** Who makes it, for what was measured of that maker's balloons; missing: nobody knows, or several do. */
+  readonly maker?: string;
   /** Chance that one pops while it is worked; the line settings' if missing. */
   readonly chanceOfPop?: number;
   /** Months that a sealed bag stays good. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { balloonTestSchema } from './book/balloon-test-schema.ts';
 import { amount, id, localDate } from './book/basic-values.ts';
 import { bookSchema } from './book/book-schema.ts';
 import { businessSchema, settingsSchema } from './book/business-schema.ts';
@@ -86,6 +87,7 @@ export const api = {
   orders: collection('orders', 'order', orderSchema),
   moves: collection('moves', 'stock move', stockMoveSchema),
   kits: collection('kits', 'kit', savedKitSchema),
+  balloonTests: collection('balloonTests', 'two-minute test', balloonTestSchema),
   prices: route({
     method: 'post',
     path: '/api/suppliers/:id/prices',

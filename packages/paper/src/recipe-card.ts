@@ -9,7 +9,7 @@ import {
   paintOf,
   paintsOf,
 } from '@twistwright/planner';
-import { type PieceAir, pictureOfShape, rubberOf, type Step, shapeOf, stepsOf, unfold } from '@twistwright/repertoire';
+import { airOf, type PieceAir, pictureOfShape, rubberOf, type Step, shapeOf, stepsOf, unfold } from '@twistwright/repertoire';
 import { showLength } from '@twistwright/units';
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { beyondRuler, checkInches, checkLineSvg, rulerInches, rulerSvg, tailsOf, together } from './recipe-card-rulers.ts';
@@ -59,9 +59,10 @@ const closeness: readonly [Closeness, ...Closeness[]] = [
   { picture: [48, 53], points: 7.5, byBubble: 8, byBalloon: 16, columns: 5, bars: 3, margin: 28 },
 ];
 
-function cardPdf(book: Book, facts: FigureFacts, way: Colourway, { made, size }: CardOptions, close: Closeness): Promise<Uint8Array> {
-  const { figure } = facts;
-  const options = airOptionsOf(book);
+function cardPdf(book: Book, given: FigureFacts, way: Colourway, { made, size }: CardOptions, close: Closeness): Promise<Uint8Array> {
+  const { figure } = given;
+  const options = airOptionsOf(book, way);
+  const facts = { ...given, air: airOf(given.recipe, options) };
   const recipe = finished(facts.recipe, way);
   const steps = stepsOf(recipe, { ...options, colours: colourNames(book, way.fill) });
   const shape = shapeOf(recipe, options.sizes);

@@ -2,7 +2,9 @@ export { type AirOptions, airOf, type Band, inchesOf, type PieceAir, type Recipe
 export * from './air/calibrate.ts';
 export type { Change } from './air/changes.ts';
 export { type Minutes, minutesOf } from './air/minutes-of.ts';
+export { type Observed, type Pooled, poolNormal } from './air/pool-normal.ts';
 export { rescale } from './air/rescale.ts';
+export { measurementProblems, type TailTwist, type TwoMinuteTest } from './air/two-minute-test.ts';
 export { bubbleCubicInches, bubbleLitres, tubeInches } from './air/volume.ts';
 export { type Belief, defaultWorking, type Working } from './air/working.ts';
 export * from './figures/shipped-figure.ts';

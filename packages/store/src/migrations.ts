@@ -159,4 +159,22 @@ export const migrations: Readonly<Record<string, Migration>> = {
         .execute();
     },
   },
+  '0003_balloon_tests': {
+    async up(db: Kysely<unknown>): Promise<void> {
+      await db.schema.alterTable('item').addColumn('maker', 'text').execute();
+      await db.schema
+        .createTable('balloon_test')
+        .addColumn('position', 'bigint', (column) => column.notNull())
+        .addColumn('id', 'text', (column) => column.primaryKey())
+        .addColumn('day', 'text')
+        .addColumn('size', 'text')
+        .addColumn('maker', 'text')
+        .addColumn('item', 'text')
+        .addColumn('flat_inches', 'text')
+        .addColumn('full_inches', 'text')
+        .addColumn('twists', 'text')
+        .addColumn('note', 'text')
+        .execute();
+    },
+  },
 };

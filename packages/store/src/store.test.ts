@@ -26,7 +26,7 @@ test('every column that the tables name is in the schema, and the other way roun
       .filter((c) => c !== 'position');
     expect([table.table, columns?.sort()]).toEqual([table.table, Object.keys(table.columns).map(columnName).sort()]);
   }
-  expect(tables.length).toBe(14);
+  expect(tables.length).toBe(15);
   await db.destroy();
 });
 test('a Date is refused, not silently bound as nothing', async () => {

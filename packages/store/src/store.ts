@@ -12,7 +12,9 @@ export type Written = { readonly outcome: 'written'; readonly revision: number }
 export interface Store {
   /** The book as it is, with its revision; undefined before the first one was put in. */
   read(): Promise<{ readonly book: Book; readonly revision: number } | undefined>;
-  /** Replaces everything. */
+  /** The revision alone; undefined before the first book was put in. */
+  revision(): Promise<number | undefined>;
+  /** Replaces everything. With `seen` 0: only where there is no book yet. */
   replace(book: Book, seen?: number): Promise<Written>;
   /** Adds an entry or replaces the one with its key, in its place. */
   put(collection: Collection, entry: object, seen?: number): Promise<Written>;
@@ -23,11 +25,17 @@ export interface Store {
 }
 
 const only = 'this';
+/** Lists that a book may lack: to the store, none and an empty one are one and the same. */
+const withoutEmpty: ReadonlySet<Collection> = new Set(['kits', 'balloonTests']);
 
 export async function openStore(url: string, readBook: BookReader): Promise<Store> {
   const db = await connect(url);
   return {
     read: () => db.transaction().execute((trx) => readAll(trx, readBook)),
+    revision: async () => {
+      const head = await db.selectFrom('business').select('revision').where('id', '=', only).executeTakeFirst();
+      return head === undefined ? undefined : Number(head.revision);
+    },
     replace: (book, seen) => write(db, seen, (trx) => replaceAll(trx, book)),
     put: (collection, entry, seen) => write(db, seen, (trx) => putEntry(trx, tableOf(collection), entry as Record<string, unknown>)),
     remove: (collection, key, seen) =>
@@ -61,8 +69,7 @@ async function readAll(trx: Trx, readBook: BookReader): Promise<{ readonly book:
   for (const table of tables) {
     const rows = await trx.selectFrom(table.table).selectAll().orderBy('position').execute();
     if (table.collection === 'sizes' && rows.length === 0 && head.has_sizes !== 1) continue;
-    // No kits and an empty list of kits are one and the same to the store.
-    if (table.collection === 'kits' && rows.length === 0) continue;
+    if (withoutEmpty.has(table.collection) && rows.length === 0) continue;
     collections[table.collection] = rows.map((row) => entryOf(table, row));
   }
   const book = readBook({

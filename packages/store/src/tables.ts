@@ -43,6 +43,7 @@ export const tables: readonly Table[] = [
       colour: 'text',
       finish: 'text',
       print: 'text',
+      maker: 'text',
       chanceOfPop: 'number',
       shelfMonths: 'number',
     },
@@ -166,6 +167,22 @@ export const tables: readonly Table[] = [
     table: 'saved_kit',
     key: 'id',
     columns: { id: 'text', name: 'text', savedOn: 'text', wishes: 'json', lines: 'json', tools: 'json' },
+  },
+  {
+    collection: 'balloonTests',
+    table: 'balloon_test',
+    key: 'id',
+    columns: {
+      id: 'text',
+      day: 'text',
+      size: 'text',
+      maker: 'text',
+      item: 'text',
+      flatInches: 'json',
+      fullInches: 'json',
+      twists: 'json',
+      note: 'text',
+    },
   },
 ];
 

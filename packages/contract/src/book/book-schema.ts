@@ -1,5 +1,6 @@
 import type { Book } from '@twistwright/books';
 import { z } from 'zod';
+import { balloonTestSchema } from './balloon-test-schema.ts';
 import { localDate } from './basic-values.ts';
 import { businessSchema, settingsSchema } from './business-schema.ts';
 import { colourSchema, figureSchema, itemSchema, sizeSchema } from './figure-schema.ts';
@@ -34,5 +35,6 @@ export const bookSchema = z
     orders: z.array(orderSchema).max(most).default([]),
     moves: z.array(stockMoveSchema).max(mostMoves).default([]),
     kits: z.exactOptional(z.array(savedKitSchema).max(most)),
+    balloonTests: z.exactOptional(z.array(balloonTestSchema).max(most)),
   })
   .meta({ id: 'Book', title: 'Twistwright book', description: 'Everything of one business' }) satisfies z.ZodType<Book>;

@@ -40,6 +40,7 @@ const balloonItemSchema = z.strictObject({
   colour: id,
   finish: z.exactOptional(finish),
   print: z.exactOptional(name),
+  maker: z.exactOptional(name),
   chanceOfPop: z.exactOptional(z.number().min(0).max(0.9)),
   shelfMonths: z.exactOptional(z.number().gt(0).max(600)),
 }) satisfies z.ZodType<BalloonItem>;

@@ -28,6 +28,7 @@ const entryWords: Readonly<Record<string, string>> = {
   orders: 'order',
   moves: 'stock move',
   kits: 'kit',
+  balloonTests: 'test',
 };
 /** Names the places of one value in words. */
 export class PlaceNames {

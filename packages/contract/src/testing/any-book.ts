@@ -61,6 +61,7 @@ const item = fc.oneof(
       colour: anId,
       finish: fc.constantFrom(...finishes),
       print: name,
+      maker: name,
       shelfMonths: fc.integer({ min: 1, max: 60 }),
     },
     ['id', 'kind', 'size', 'colour'],
@@ -143,6 +144,8 @@ const move = fc.oneof(
     ['id', 'day', 'item', 'kind', 'place', 'count'],
   ),
 );
+const inches = fc.double({ min: 0.001, max: 1000, noNaN: true });
+const measured = <T>(entry: fc.Arbitrary<T>) => fc.array(entry, { minLength: 1, maxLength: 4 });
 const few = <T>(entry: fc.Arbitrary<T>) => fc.array(entry, { maxLength: 3 });
 
 export const anyBook: fc.Arbitrary<Book> = some(
@@ -254,6 +257,22 @@ export const anyBook: fc.Arbitrary<Book> = some(
         tools: few(anId),
       }),
     ),
+    balloonTests: few(
+      some(
+        {
+          id: anId,
+          day,
+          size: fc.oneof(anId, fc.constantFrom('260', '160', 'round-5')),
+          maker: name,
+          item: anId,
+          flatInches: measured(inches),
+          fullInches: measured(inches),
+          twists: measured(fc.record({ bubbles: fc.integer({ min: 1, max: 100 }), tailInches: inches, leftInches: inches })),
+          note,
+        },
+        ['id', 'day', 'size'],
+      ),
+    ),
   },
-  ['book', 'business', ...bookLists.filter((list) => list !== 'kits')],
+  ['book', 'business', ...bookLists.filter((list) => list !== 'kits' && list !== 'balloonTests')],
 );

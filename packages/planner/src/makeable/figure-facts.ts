@@ -1,4 +1,4 @@
-import { type Book, type Colourway, type Figure, nameOfItem, sizesOf } from '@twistwright/books';
+import { type Book, type Colourway, type Figure, nameOfItem, sizesOf, workingOfPieces } from '@twistwright/books';
 import {
   type AirOptions,
   airOf,
@@ -34,15 +34,32 @@ export interface FigureFacts {
 /** Spread of making times where only a middle is known: common practice, no published source. */
 const usualSigma = 0.3;
 
-/** Sizes and pump of a business, for air and tail. */
-export const airOptionsOf = (book: Book): AirOptions => ({
-  sizes: sizesOf(book),
-  ...(book.settings?.pump === undefined ? {} : { litresPerStroke: book.settings.pump.litresPerStroke }),
-});
+/** The parts of a book that air and tail depend on. */
+export type AirBook = Pick<Book, 'sizes' | 'settings' | 'items' | 'balloonTests'>;
+
+/** Sizes, pump and measured balloons of a business, for air and tail in any colourway. */
+export function airOfBook(book: AirBook): (way: Colourway | undefined) => AirOptions {
+  const workingOf = workingOfPieces(book);
+  const options: AirOptions = {
+    sizes: sizesOf(book),
+    ...(book.settings?.pump === undefined ? {} : { litresPerStroke: book.settings.pump.litresPerStroke }),
+  };
+  return (way) => (workingOf === undefined ? options : { ...options, workingOf: workingOf(way) });
+}
+
+/** The same for one colourway, which says of which maker each balloon is; without one a size code's balloons may be anybody's. */
+export const airOptionsOf = (book: AirBook, way?: Colourway): AirOptions => airOfBook(book)(way);
+
+interface FactsOptions {
+  /** Decides whose balloons it is made of; the favourite one if missing. */
+  readonly way?: Colourway | undefined;
+  /** `airOfBook(book)`, where many figures of one book are looked at. */
+  readonly air?: (way: Colourway | undefined) => AirOptions;
+}
 
 /** Reads the recipe of a figure and works out air, minutes and techniques; fails with the problems of the recipe. */
-export function figureFacts(book: Book, figure: Figure): Result<FigureFacts> {
-  const options = airOptionsOf(book);
+export function figureFacts(book: Book, figure: Figure, { way, air: airOfWay }: FactsOptions = {}): Result<FigureFacts> {
+  const options = (airOfWay ?? airOfBook(book))(way ?? favouriteColourway(figure));
   const read = figure.recipe === undefined ? ok<Recipe>({ pieces: [], finishing: [] }) : readRecipe(figure.recipe, options.sizes);
   if (!read.ok) return read;
   const recipe = read.value;
@@ -66,7 +83,7 @@ function minutesOfFigure(figure: Figure, recipe: Recipe, { sizes }: AirOptions):
 }
 
 /** The colourway of a figure that is asked for most; undefined where it has none. */
-export function favouriteColourway(figure: Figure): Colourway | undefined {
+export function favouriteColourway(figure: Pick<Figure, 'colourways'>): Colourway | undefined {
   return figure.colourways.reduce<Colourway | undefined>(
     (best, way) => (best === undefined || (way.share ?? 1) > (best.share ?? 1) ? way : best),
     undefined,

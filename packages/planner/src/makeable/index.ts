@@ -1,4 +1,6 @@
 export {
+  type AirBook,
+  airOfBook,
   airOptionsOf,
   balloonsTaken,
   colourNames,
@@ -9,6 +11,7 @@ export {
   paintOf,
   paintsOf,
 } from './figure-facts.ts';
+export { type FitChange, fitChanges, isNewVerdict } from './fit-changes.ts';
 export {
   filterMakeable,
   type MakeableFigure,
@@ -21,3 +24,4 @@ export {
 } from './makeable-figures.ts';
 export { type MinutesSpread, minutesSpread } from './minutes-spread.ts';
 export { figureGroups, figureOfShipped, type GroupName, groupOfFigure, shippedBook } from './shipped-book.ts';
+export { usualFill } from './usual-fill.ts';

@@ -2,7 +2,7 @@ import { type Book, balloonFor, balloonsByLook, type Colourway, type Figure, nam
 import { type PieceNeed, piecesOf, sizeInWords } from '@twistwright/repertoire';
 import type { Problem } from '@twistwright/units';
 import { pieceCosts } from '../charge/index.ts';
-import { type FigureFacts, figureFacts } from './figure-facts.ts';
+import { airOfBook, type FigureFacts, figureFacts } from './figure-facts.ts';
 
 /** One thing that a colourway takes. */
 export interface Taking {
@@ -61,16 +61,18 @@ class Kitchen {
   readonly #counts: ReadonlyMap<string, number>;
   readonly #balloons: ReadonlyMap<string, string>;
   readonly #costs: ReadonlyMap<string, { readonly cost: number }>;
+  readonly #air: ReturnType<typeof airOfBook>;
 
   constructor(book: Book, counts: ReadonlyMap<string, number>) {
     this.#book = book;
     this.#counts = counts;
     this.#balloons = balloonsByLook(book);
     this.#costs = pieceCosts(book);
+    this.#air = airOfBook(book);
   }
 
   figure(figure: Figure): MakeableFigure {
-    const facts = figureFacts(this.#book, figure);
+    const facts = figureFacts(this.#book, figure, { air: this.#air });
     if (!facts.ok) return { figure, problems: facts.error, ways: [], makes: 0 };
     const needs = piecesOf(facts.value.recipe);
     const given: readonly Colourway[] =

@@ -1,6 +1,7 @@
 export { chanceInWords, clockAt, count, counted, headNumber, listed, minutes, oneDecimal, partInWords, range } from './numbers.ts';
 export { sayAdvice } from './say-advice.ts';
 export { sayCharge, wholeMoney } from './say-charge.ts';
+export { sayFitChange } from './say-fit.ts';
 export { type Said, sayForecast } from './say-forecast.ts';
 export { sayGrowth, sayMilestone } from './say-growth.ts';
 export { sayKit } from './say-kit.ts';

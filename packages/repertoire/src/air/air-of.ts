@@ -19,8 +19,8 @@ export interface Band {
 
 export interface AirOptions {
   readonly sizes?: readonly Size[];
-  /** Calibrated numbers of a size code; missing: the size's defaults. */
-  readonly workingOf?: (size: Tube) => Working | undefined;
+  /** Calibrated numbers for a piece (its role says which balloon it is); missing: the size's defaults. */
+  readonly workingOf?: (size: Tube, piece: Piece) => Working | undefined;
   /** Litres that one stroke of the pump moves. */
   readonly litresPerStroke?: number;
 }
@@ -118,7 +118,7 @@ export function inchesOf(recipe: Recipe, unfolded: Unfolded, options: AirOptions
 
 function inchesOfPiece(piece: Piece, bubbles: readonly UnfoldedBubble[], size: Size | undefined, options: AirOptions): readonly number[] {
   if (size === undefined || !isTube(size)) return roundInches(bubbles, size);
-  const working = options.workingOf?.(size) ?? defaultWorking(size);
+  const working = options.workingOf?.(size, piece) ?? defaultWorking(size);
   return lay(piece, bubbles, size, working).inches;
 }
 
@@ -134,7 +134,7 @@ const strokesOf = (litres: number, { litresPerStroke }: AirOptions): { readonly 
 export function airOfPiece(piece: Piece, index: number, bubbles: readonly UnfoldedBubble[], options: AirOptions): PieceAir {
   const size = sizeOf(piece.size, options.sizes ?? shippedSizes);
   if (size === undefined || !isTube(size)) return airOfRound(piece, index, bubbles, size, options);
-  const working = options.workingOf?.(size) ?? defaultWorking(size);
+  const working = options.workingOf?.(size, piece) ?? defaultWorking(size);
   return airOfTube({ piece, index, bubbles, size, working, options });
 }
 
@@ -192,10 +192,7 @@ function airOfTube({ piece, index, bubbles, size, working, options }: TubePiece)
     ...(runsOut === undefined ? {} : { runsOutAt: { bubble: runsOut, ...(label === undefined ? {} : { label }) } }),
     changes:
       verdict === 'does not fit'
-        ? changesFor(
-            { piece, bubbles, size, working, need: laid.need, tubes: laid.tubes, flat: laid.flat, slack },
-            options.sizes ?? shippedSizes,
-          )
+        ? changesFor({ piece, bubbles, size, working, need: laid.need, tubes: laid.tubes, flat: laid.flat, slack }, options)
         : [],
     cautions: cautionsOf(laid, tailNeededInches, left),
     inches: laid.inches,
@@ -211,7 +208,7 @@ function cautionsOf(laid: Laid, needed: Band, left: number): readonly string[] {
   const said: string[] = [];
   if (laid.tail < needed.low - 1e-9)
     said.push(
-      `The tail of ${shown(laid.tail)} in is shorter than any usual practice for ${laid.count} bubbles (${shown(needed.low)} in): the last bubbles will be hard and may pop.`,
+      `The tail of ${apart(laid.tail, needed.low)} in is shorter than ${laid.count} bubbles need at the least (${apart(needed.low, laid.tail)} in): the last bubbles will be hard and may pop.`,
     );
   else if (laid.tail < needed.mid - 0.05)
     said.push(`The tail of ${shown(laid.tail)} in is a little short for ${laid.count} bubbles; usual is ${shown(needed.mid)} in.`);
@@ -221,6 +218,9 @@ function cautionsOf(laid: Laid, needed: Band, left: number): readonly string[] {
 /** Standard deviation of the sum of two independent errors. */
 const together = (a: number, b: number): number => Math.sqrt(a * a + b * b);
 const shown = (inches: number): string => String(Number(inches.toFixed(1)));
+/** With a second decimal where the first would not tell it from the other. */
+const apart = (inches: number, other: number): string =>
+  shown(inches) === shown(other) ? String(Number(inches.toFixed(2))) : shown(inches);
 
 /** A piece laid along its balloon. */
 interface Laid {

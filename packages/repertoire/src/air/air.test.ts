@@ -2,24 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readRecipe } from '../notation/read-recipe.ts';
 import { unfold } from '../notation/unfold.ts';
-import { shippedSizes } from '../sizes/shipped-sizes.ts';
-import { isTube, sizeOf } from '../sizes/size.ts';
 import { type AirOptions, airOf, inchesOf, volumeShare } from './air-of.ts';
-import { calibrate, learnNormal } from './calibrate.ts';
 import { minutesOf } from './minutes-of.ts';
 import { rescale } from './rescale.ts';
 import { bubbleCubicInches, bubbleOfTubeInches, tubeInches } from './volume.ts';
-import { defaultWorking } from './working.ts';
 
 const read = (text: string) => {
   const result = readRecipe(text);
   if (!result.ok) throw new Error(JSON.stringify(result.error));
   return result.value;
-};
-const tube = (code: string) => {
-  const size = sizeOf(code, shippedSizes);
-  if (size === undefined || !isTube(size)) throw new Error(code);
-  return size;
 };
 const air = (text: string, options: AirOptions = {}) => {
   const piece = airOf(read(text), options).pieces[0];
@@ -172,45 +163,6 @@ describe('a piece on two rulers', () => {
       ),
       { seed: 5, numRuns: 400 },
     );
-  });
-});
-
-describe('calibration', () => {
-  test('precision-weighted mean', () => {
-    const learned = learnNormal({ mean: 11, sd: 0.5 }, [10.5, 10.5], 0.5);
-    expect(learned.mean).toBeCloseTo(32 / 3, 12);
-    expect(learned.sd).toBeCloseTo(0.5 / Math.sqrt(3), 12);
-    expect(learned.shareOwn).toBeCloseTo(2 / 3, 12);
-  });
-  test('nothing measured is the default; more measured is nearer to it and surer', () => {
-    const size = tube('260');
-    const after = (count: number) => {
-      const result = calibrate(size, 'maker', {
-        flatInches: Array(count).fill(10.4),
-        fullInches: count > 0 ? [58] : [],
-        twists: count > 0 ? [{ bubbles: 10, tailInches: 6, leftInches: 2.4 }] : [],
-      });
-      if (!result.ok) throw new Error(JSON.stringify(result.error));
-      return result.value.working;
-    };
-    expect(after(0).flat).toMatchObject(defaultWorking(size).flat);
-    expect(after(5).flat.mean).toBeLessThan(after(1).flat.mean);
-    expect(after(5).flat.sd).toBeLessThan(after(1).flat.sd);
-    expect(after(5).tailPerBubble.mean).toBeGreaterThan(0.33);
-    const text = 'balloon a: 260 in b\nleave 4\nbubble 10';
-    expect(air(text, { workingOf: () => after(5) }).inflatedInches).toBeCloseTo((after(5).flat.mean - 4) * after(5).stretch.mean, 10);
-  });
-  test('measurements that cannot be are refused', () => {
-    const result = calibrate(tube('260'), 'maker', {
-      flatInches: [28],
-      fullInches: [Number.NaN],
-      twists: [{ bubbles: 0, tailInches: 6, leftInches: 7 }],
-    });
-    expect(result.ok ? [] : result.error.map((problem) => problem.path)).toEqual([
-      ['flatInches', 0],
-      ['fullInches', 0],
-      ['twists', 0, 'bubbles'],
-    ]);
   });
 });
 

@@ -1,96 +1,117 @@
-import { fail, ok, type Problem, type Result } from '@twistwright/units';
 import type { Tube } from '../sizes/size.ts';
+import { type Observed, poolNormal } from './pool-normal.ts';
+import type { TwoMinuteTest } from './two-minute-test.ts';
 import { type Belief, defaultWorking, type Working } from './working.ts';
-
-/**
- * What was measured in two minutes: some flat balloons of the bag along a ruler, one of them blown up fully, and ten bubbles of two inches
- * made from a known tail. Any part may be left out.
- */
-export interface TwoMinuteTest {
-  /** Flat working length of each balloon, from the knot, in inches. */
-  readonly flatInches: readonly number[];
-  /** Length of each balloon that was blown up fully, in inches. */
-  readonly fullInches: readonly number[];
-  readonly twists: readonly { readonly bubbles: number; readonly tailInches: number; readonly leftInches: number }[];
-}
 
 /** A belief after measuring, beside the one before. */
 export interface Posterior extends Belief {
   readonly prior: Belief;
-  readonly observations: number;
-  /** Share of the precision that comes from one's own measurements, 0 to 1. */
-  readonly shareOwn: number;
+  /** Single measurements of this maker's balloons. */
+  readonly measured: number;
+  /** Tests of this maker's balloons in which this was measured. */
+  readonly tests: number;
+  /** Whose data the mean is made of; the three sum to 1. `own`: tests of this maker; `others`: tests of other makers' balloons of the size. */
+  readonly parts: { readonly own: number; readonly others: number; readonly prior: number };
 }
 
+/** The three numbers of a size code and maker after all tests. */
 export interface Calibration {
   readonly size: string;
-  readonly maker: string;
+  /** Missing: nobody said whose balloons they are. */
+  readonly maker?: string;
+  /** Tests of this maker's balloons. */
+  readonly tests: number;
+  /** Tests of other makers' balloons of this size code. */
+  readonly otherTests: number;
   readonly working: { readonly [K in keyof Working]: Posterior };
 }
 
-/** Scatter from balloon to balloon in one bag, taken as known: 3 % of the flat length, 4 % of the stretch, 15 % of the tail of ten bubbles. Estimates. */
-const scatter = { flat: 0.03, stretch: 0.04, tailPerBubble: 0.15 } as const;
+/** A two-minute test and whose balloons they were. */
+export interface MakersTest extends TwoMinuteTest {
+  readonly maker?: string;
+}
 
 /**
- * Normal belief with known scatter: precisions add, the mean is the precision-weighted one (Gelman et al., Bayesian Data Analysis, 3rd ed.,
- * eq. 2.11). The default of the size is the prior.
- * @example learnNormal({ mean: 11, sd: 0.5 }, [10.5, 10.5], 0.5).mean // -> 10.666666666666666
+ * What makes a number vary, as shares of the variance of its default: nobody has measured the size code, makers differ, bags of a maker
+ * differ, balloons of a bag differ. Tests take away the first two; a balloon out of the next bag keeps the others, so a band never closes.
+ * Estimates: common practice says that makers and bags differ, and no source says by how much.
  */
-export function learnNormal(prior: Belief, observations: readonly number[], sd: number): Posterior {
-  const priorPrecision = 1 / (prior.sd * prior.sd);
-  const ownPrecision = observations.length / (sd * sd);
-  const precision = priorPrecision + ownPrecision;
-  const sum = observations.reduce((total, value) => total + value, 0);
-  const mean = (priorPrecision * prior.mean + sum / (sd * sd)) / precision;
-  return { mean, sd: Math.sqrt(1 / precision), prior, observations: observations.length, shareOwn: ownPrecision / precision };
-}
+export const spreadParts = { size: 0.3, maker: 0.3, bag: 0.15, balloon: 0.25 } as const;
 
-/** What is believed of this size and maker after the test. Refuses measurements that cannot be. */
-export function calibrate(size: Tube, maker: string, test: TwoMinuteTest): Result<Calibration> {
-  const problems = [
-    ...test.flatInches.flatMap((value, index) =>
-      outside(['flatInches', index], value, 0.3 * size.flatInches, 2 * size.flatInches, 'A flat length'),
-    ),
-    ...test.fullInches.flatMap((value, index) =>
-      outside(['fullInches', index], value, 0.3 * size.lengthInches, 2 * size.lengthInches, 'A full length'),
-    ),
-    ...test.twists.flatMap((twist, index) => twistProblems(twist, index, size)),
-  ];
-  if (problems.length > 0) return fail(problems);
+/** How makers are told apart: capital letters and spaces do not count. */
+export const makerKey = (maker: string | undefined): string =>
+  maker === undefined ? '' : maker.normalize('NFKC').trim().toLowerCase().replace(/\s+/gu, ' ');
+
+/**
+ * What is believed of the next balloon of this size and maker after these tests of the size; which size they are of is the caller's to see.
+ * Own tests first, then those of other makers, then the default of the size: each as far as the others leave room (`poolNormal`). Without
+ * tests it is the default. Tests must be free of problems (`measurementProblems`).
+ * @example calibrate({ code: '260', shape: 'tube', diameterInches: 2, lengthInches: 60, flatInches: 11, stretch: 5.4, tailPerBubbleInches: 0.3, source: '' }, 'own', []).working.flat.mean // -> 11
+ */
+export function calibrate(size: Tube, maker: string | undefined, tests: readonly MakersTest[]): Calibration {
   const prior = defaultWorking(size);
-  const flat = learnNormal(prior.flat, test.flatInches, scatter.flat * prior.flat.mean);
-  const stretches = test.fullInches.map((full) => full / flat.mean);
-  const tails = test.twists.map((twist) => (twist.tailInches - twist.leftInches) / twist.bubbles);
-  return ok({
+  const learn = (belief: Belief, measured: readonly Measured[]): Posterior => learnBelief(belief, measured, makerKey(maker));
+  const flats = tests.flatMap((test) => measuredIn(test, test.flatInches ?? []));
+  const flat = learn(prior.flat, flats);
+  const believed = new Map<string, number>();
+  const believedFlat = (maker: string): number => {
+    const known = believed.get(maker) ?? learnBelief(prior.flat, flats, maker).mean;
+    believed.set(maker, known);
+    return known;
+  };
+  const stretches = tests.flatMap((test) => measuredIn(test, stretchesIn(test, believedFlat)));
+  const tails = tests.flatMap((test) =>
+    measuredIn(
+      test,
+      (test.twists ?? []).map(({ bubbles, tailInches, leftInches }) => (tailInches - leftInches) / bubbles),
+    ),
+  );
+  const own = tests.filter((test) => makerKey(test.maker) === makerKey(maker)).length;
+  return {
     size: size.code,
-    maker,
-    working: {
-      flat,
-      stretch: learnNormal(prior.stretch, stretches, scatter.stretch * prior.stretch.mean),
-      tailPerBubble: learnNormal(prior.tailPerBubble, tails, scatter.tailPerBubble * prior.tailPerBubble.mean),
-    },
-  });
+    ...(maker === undefined ? {} : { maker }),
+    tests: own,
+    otherTests: tests.length - own,
+    working: { flat, stretch: learn(prior.stretch, stretches), tailPerBubble: learn(prior.tailPerBubble, tails) },
+  };
 }
 
-function outside(path: Problem['path'], value: number, least: number, most: number, what: string): readonly Problem[] {
-  if (value >= least && value <= most) return [];
-  const sentence = `${what} of ${value} in cannot be right; expected ${least.toFixed(1)} to ${most.toFixed(1)} in.`;
-  return [{ code: 'calibration.measurement', path, sentence, todo: 'Measure again, in inches.', weight: 'error' }];
+/** The mean of what one test measured. */
+interface Measured {
+  readonly maker: string;
+  readonly mean: number;
+  readonly count: number;
+}
+const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+const measuredIn = (test: MakersTest, values: readonly number[]): readonly Measured[] =>
+  values.length === 0 ? [] : [{ maker: makerKey(test.maker), mean: meanOf(values), count: values.length }];
+
+/** Balloons of one bag: full lengths are held against the flat lengths of the same test, else against what is believed of that maker's. */
+function stretchesIn({ flatInches = [], fullInches = [], maker }: MakersTest, believedFlat: (maker: string) => number): readonly number[] {
+  if (fullInches.length === 0) return [];
+  const flat = flatInches.length > 0 ? meanOf(flatInches) : believedFlat(makerKey(maker));
+  return fullInches.map((full) => full / flat);
 }
 
-function twistProblems(twist: TwoMinuteTest['twists'][number], index: number, size: Tube): readonly Problem[] {
-  if (!(Number.isInteger(twist.bubbles) && twist.bubbles >= 1 && twist.bubbles <= 100)) {
-    return [
-      {
-        code: 'calibration.measurement',
-        path: ['twists', index, 'bubbles'],
-        sentence: `${twist.bubbles} bubbles cannot be counted.`,
-        weight: 'error',
-      },
-    ];
-  }
-  return [
-    ...outside(['twists', index, 'tailInches'], twist.tailInches, 0.2, size.flatInches, 'A tail'),
-    ...outside(['twists', index, 'leftInches'], twist.leftInches, 0, twist.tailInches, 'A tail that was left'),
-  ];
+function learnBelief(prior: Belief, measured: readonly Measured[], maker: string): Posterior {
+  const variance = prior.sd * prior.sd;
+  const observed = measured.map(
+    ({ maker: group, mean, count }): Observed => ({
+      group,
+      value: mean,
+      variance: variance * (spreadParts.bag + spreadParts.balloon / count),
+    }),
+  );
+  const pooled = poolNormal({ mean: prior.mean, variance: variance * spreadParts.size }, variance * spreadParts.maker, observed, maker);
+  const own = measured.filter((entry) => entry.maker === maker);
+  const isDefault = measured.length === 0;
+  return {
+    // Sums of parts are not equal to their whole in the last bit; nothing measured is the default, exactly.
+    mean: isDefault ? prior.mean : pooled.mean,
+    sd: isDefault ? prior.sd : Math.sqrt(pooled.variance + variance * (spreadParts.bag + spreadParts.balloon)),
+    prior,
+    measured: own.reduce((sum, { count }) => sum + count, 0),
+    tests: own.length,
+    parts: pooled.parts,
+  };
 }

@@ -1,8 +1,10 @@
 import type { UnfoldedBubble } from '../notation/unfold.ts';
 import type { Piece } from '../recipe.ts';
-import { isTube, type Size, type Tube } from '../sizes/size.ts';
+import { shippedSizes } from '../sizes/shipped-sizes.ts';
+import { isTube, type Tube } from '../sizes/size.ts';
+import type { AirOptions } from './air-of.ts';
 import { tubeInches } from './volume.ts';
-import type { Working } from './working.ts';
+import { defaultWorking, type Working } from './working.ts';
 
 /** One way to make a piece fit. */
 export type Change =
@@ -26,8 +28,8 @@ interface TooLong {
 }
 
 /** What to do about a piece that does not fit, least change first. */
-export function changesFor(long: TooLong, sizes: readonly Size[]): readonly Change[] {
-  return [...lessTail(long), ...otherSize(long, sizes), ...splitAfter(long), ...smaller(long)];
+export function changesFor(long: TooLong, options: AirOptions): readonly Change[] {
+  return [...lessTail(long), ...otherSize(long, options), ...splitAfter(long), ...smaller(long)];
 }
 
 const show = (inches: number): string => String(Number(inches.toFixed(1)));
@@ -48,7 +50,7 @@ function lessTail({ piece, bubbles, working, need, flat, slack }: TooLong): read
   return [{ kind: 'less tail', tailInches, sentence: `Leave only ${show(tailInches)} in of tail.` }];
 }
 
-function otherSize({ piece, bubbles, size, flat }: TooLong, sizes: readonly Size[]): readonly Change[] {
+function otherSize({ piece, bubbles, size, flat }: TooLong, { sizes = shippedSizes, workingOf }: AirOptions): readonly Change[] {
   const fitting = sizes.filter((other): other is Tube => {
     if (other.code === size.code || !isTube(other) || other.diameterInches < size.diameterInches) return false;
     const need = bubbles.reduce(
@@ -56,7 +58,8 @@ function otherSize({ piece, bubbles, size, flat }: TooLong, sizes: readonly Size
         sum + (kind === 'flat' || typeof length !== 'number' ? 0 : tubeInches(length * share, other.diameterInches / 2)),
       0,
     );
-    return capacity(other.flatInches, other.stretch, other.tailPerBubbleInches, countOf(bubbles), flat + keepOf(piece)) >= need;
+    const working = workingOf?.(other, piece) ?? defaultWorking(other);
+    return capacity(working.flat.mean, working.stretch.mean, working.tailPerBubble.mean, countOf(bubbles), flat + keepOf(piece)) >= need;
   });
   const best = fitting.sort((a, b) => a.diameterInches - b.diameterInches || a.lengthInches - b.lengthInches)[0];
   return best === undefined

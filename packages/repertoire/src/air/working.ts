@@ -1,6 +1,6 @@
 import type { Tube } from '../sizes/size.ts';
 
-/** What is believed about a number: normal with this mean and standard deviation. */
+/** What is believed about a number of the balloon in hand: normal with this mean and standard deviation. */
 export interface Belief {
   readonly mean: number;
   readonly sd: number;
@@ -29,7 +29,10 @@ export function defaultWorking(size: Tube): Working {
   };
 }
 
-/** Lowest tail a bubble was ever said to need, as a share of the usual one: 0.16 of 0.30. Common practice. */
+/**
+ * Lowest tail a bubble was ever said to need, as a share of the usual one: 0.16 of 0.30. Common practice, no published source. It differs by
+ * the kind of figure and the hand as well as by the balloon, so that measuring balloons moves the band with its middle and does not close it.
+ */
 export const leastTailShare = 0.16 / 0.3;
 /** Highest: 0.54 of 0.30. Common practice. */
 export const mostTailShare = 0.54 / 0.3;

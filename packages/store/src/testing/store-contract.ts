@@ -23,7 +23,7 @@ const book: Book = {
   settings: { charge: { hourly: money(12_000) } },
   sizes: [],
   items: [
-    { id: 'b', kind: 'balloon', size: '260', colour: 'red', chanceOfPop: 0.03 },
+    { id: 'b', kind: 'balloon', size: '260', colour: 'red', maker: 'Osprey & Daughters', chanceOfPop: 0.03 },
     { id: 'a', kind: 'tool', name: 'pump' },
   ],
   moves: [
@@ -40,6 +40,20 @@ const book: Book = {
       lines: [{ offer: 'o', bags: 2 }],
       tools: ['a'],
     },
+  ],
+  balloonTests: [
+    {
+      id: 't1',
+      day: date('2026-06-02'),
+      size: '260',
+      maker: 'Osprey & Daughters',
+      item: 'b',
+      flatInches: [10.6, 10.75],
+      fullInches: [57.5],
+      twists: [{ bubbles: 10, tailInches: 6, leftInches: 2.5 }],
+      note: 'a new bag',
+    },
+    { id: 't2', day: date('2026-06-03'), size: '160', fullInches: [56] },
   ],
 };
 
@@ -81,6 +95,18 @@ export function storeContract(name: string, url: () => string | Promise<string>)
         });
         const now = await store.read();
         expect([now?.revision, now?.book.gigs[0]?.guests]).toEqual([second.revision, 1]);
+      }));
+    test('the revision alone is that of the book, also when it was not read', () =>
+      withStore(async (store) => {
+        await store.replace(book);
+        const { revision } = await store.put('gigs', { ...gig('one'), guests: 3 });
+        expect([await store.revision(), (await store.read())?.revision]).toEqual([revision, revision]);
+      }));
+    test('a book is begun only once: whoever comes second changes nothing', () =>
+      withStore(async (store) => {
+        const { revision } = await store.replace(book);
+        expect(await store.replace({ ...book, gigs: [] }, 0)).toEqual({ outcome: 'stale', revision });
+        expect((await store.read())?.book.gigs).toHaveLength(2);
       }));
     test('a property that no column keeps is refused, and the write leaves nothing behind', () =>
       withStore(async (store) => {
