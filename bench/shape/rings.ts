@@ -18,9 +18,10 @@ function stream(seed: number): () => number {
   return next;
 }
 
-/** The same rings laid out near where they belong, one above the other, as a recipe's directions lay a figure out. */
+/** The same rings laid out near where they belong, one above the other, as a recipe's directions lay a figure out; squeezed at their joints as a figure is. */
 export function laidRings(rings: number, around: number, seed: number): Body {
   const body = ringsOf(rings, around, seed);
+  body.capsules.squeeze.fill(4 * ringRadius);
   const next = stream(seed);
   const radius = 0.9 / Math.sin(Math.PI / around);
   for (let i = 0; i < rings * around; i++) {
@@ -32,7 +33,10 @@ export function laidRings(rings: number, around: number, seed: number): Body {
   return body;
 }
 
-/** `rings` rings of `around` joints, each joined to the next, in the disorder the reference starts from: 3 of 12 are 60 capsules. */
+/**
+ * `rings` rings of `around` joints, each joined to the next, in the disorder the reference starts from: 3 of 12 are 60 capsules. As in the
+ * reference, bubbles that meet at a joint are not kept apart.
+ */
 export function ringsOf(rings: number, around: number, seed: number): Body {
   const a: number[] = [];
   const b: number[] = [];
@@ -71,7 +75,7 @@ export function ringsOf(rings: number, around: number, seed: number): Body {
       endJoint: Int32Array.from(b),
       toStart: new Float64Array(count),
       toEnd: new Float64Array(count),
-      squeeze: new Float64Array(count).fill(4 * ringRadius),
+      squeeze: new Float64Array(count).fill(Number.POSITIVE_INFINITY),
       bundle: new Int32Array(count).fill(-1),
     },
     leanings: noLeanings,

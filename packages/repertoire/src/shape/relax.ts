@@ -16,7 +16,7 @@ const slackRadii = 2.4;
 const leastSlackRadii = 0.4;
 /** Two capsules may each use half of the slack; a tenth is kept for motion inside the sweep, which the next one sees. */
 const usedSlack = 0.45;
-/** A list that lasts this many sweeps was longer than it need be: the next has slack for as much motion as there was. */
+/** A list of more pairs than capsules that lasts this many sweeps was longer than it need be: the next has slack for as much motion as there was. */
 const lastsLong = 30;
 
 /**
@@ -46,7 +46,7 @@ export function relax(body: Body, { sweeps, spreading = 0, steeredShare = 0.7 }:
     }
     if (body.mirror !== undefined) reflect(points, body.mirror);
     const moved = neighbours === undefined ? 0 : furthestMove(points, then);
-    const tooLong = sweep - made === lastsLong && slack > leastSlackRadii * radius;
+    const tooLong = sweep - made === lastsLong && slack > leastSlackRadii * radius && isLong(neighbours, capsules.a.length);
     if (capsules.apart !== false && (neighbours === undefined || tooLong || moved > usedSlack * slack)) {
       if (tooLong) slack = Math.max(leastSlackRadii * radius, Math.min(slack * 0.5, moved / usedSlack));
       made = sweep;
@@ -85,23 +85,32 @@ function furthestMove(points: Float64Array, then: Float64Array): number {
   return Math.sqrt(furthest);
 }
 
+const isLong = (neighbours: Neighbours | undefined, capsules: number): boolean =>
+  neighbours !== undefined && neighbours.freeCount + neighbours.meetingCount > capsules;
+
 function keepLengths(points: Float64Array, rods: Rods, share: number): void {
   const { a, b, length, stiffness } = rods;
   for (let i = 0; i < a.length; i++) {
     const p = 3 * (a[i] as number);
     const q = 3 * (b[i] as number);
-    const dx = (points[q] as number) - (points[p] as number);
-    const dy = (points[q + 1] as number) - (points[p + 1] as number);
-    const dz = (points[q + 2] as number) - (points[p + 2] as number);
+    const px = points[p] as number;
+    const py = points[p + 1] as number;
+    const pz = points[p + 2] as number;
+    const qx = points[q] as number;
+    const qy = points[q + 1] as number;
+    const qz = points[q + 2] as number;
+    const dx = qx - px;
+    const dy = qy - py;
+    const dz = qz - pz;
     const distance = Math.sqrt(dx * dx + dy * dy + dz * dz);
     if (distance < 1e-12) continue;
     const k = ((distance - (length[i] as number)) / distance) * 0.5 * share * (stiffness[i] as number);
-    points[p] = (points[p] as number) + dx * k;
-    points[p + 1] = (points[p + 1] as number) + dy * k;
-    points[p + 2] = (points[p + 2] as number) + dz * k;
-    points[q] = (points[q] as number) - dx * k;
-    points[q + 1] = (points[q + 1] as number) - dy * k;
-    points[q + 2] = (points[q + 2] as number) - dz * k;
+    points[p] = px + dx * k;
+    points[p + 1] = py + dy * k;
+    points[p + 2] = pz + dz * k;
+    points[q] = qx - dx * k;
+    points[q + 1] = qy - dy * k;
+    points[q + 2] = qz - dz * k;
   }
 }
 
