@@ -133,18 +133,19 @@ function guessedAim(bubble: SkeletonBubble, before: Vector): Vector {
   return across(up, before) ?? across(forward, before) ?? up;
 }
 
-/** The middle line of a bundle, and on which side of it a member lies: first left, second right, third behind. */
+/**
+ * The middle line of a bundle, and on which side of it a member lies: first left, second right, third behind. A bubble made on the way back
+ * aims from its own first twist to its last, so its aim is turned round before it counts for the line.
+ */
 function bundled(bubbles: readonly SkeletonBubble[], members: readonly number[], place: number, bundle: number, plain: Plan): Plan {
   const first = bubbles[members[0] as number] as SkeletonBubble;
-  const reversed = plain.bubble.from !== first.from;
+  const outward = ({ from }: SkeletonBubble, aim: Vector): Vector => (from === first.from ? aim : times(aim, -1));
   const aims = members.flatMap((i) => {
-    const { aim } = bubbles[i] as SkeletonBubble;
-    return aim === undefined ? [] : [aim];
+    const member = bubbles[i] as SkeletonBubble;
+    return member.aim === undefined ? [] : [outward(member, member.aim)];
   });
-  const lead = aims[0];
-  const summed =
-    lead === undefined ? plain.aim : aims.reduce<Vector>((sum, aim) => plus(sum, dot(aim, lead) < -0.3 ? times(aim, -1) : aim), [0, 0, 0]);
-  const line = unit(lead === undefined && reversed ? times(summed, -1) : summed) ?? plain.aim;
+  const guess = outward(plain.bubble, plain.aim);
+  const line = unit(aims.reduce(plus, [0, 0, 0])) ?? aims[0] ?? guess;
   const apart = first.facing === undefined ? undefined : unit(cross(first.facing, line));
   const side = apart ?? across(times(right, -1), line) ?? forward;
   const aside =
@@ -153,13 +154,13 @@ function bundled(bubbles: readonly SkeletonBubble[], members: readonly number[],
       : rotated(side, line, (360 * place) / members.length);
   return {
     ...plain,
-    aim: reversed ? times(line, -1) : line,
-    strength: lead === undefined ? guessed : said,
+    aim: outward(plain.bubble, line),
+    strength: aims.length === 0 ? guessed : said,
     bundle,
     place,
     of: members.length,
     aside,
-    ...(members.length === 2 ? { spread: spreadOf(aims) * (reversed ? -1 : 1) } : {}),
+    ...(members.length === 2 ? { spread: spreadOf(aims) * (plain.bubble.from === first.from ? 1 : -1) } : {}),
   };
 }
 
@@ -170,9 +171,7 @@ const mostSpread = 0.45;
 function spreadOf(aims: readonly Vector[]): number {
   const [one, other] = aims;
   if (one === undefined || other === undefined) return 0;
-  // The second is made on the way back.
-  const cosine = Math.abs(dot(one, other));
-  return Math.min(mostSpread, 0.9 * Math.sqrt(Math.max(0, (1 - cosine) / 2)));
+  return Math.min(mostSpread, 0.9 * Math.sqrt(Math.max(0, (1 - dot(one, other)) / 2)));
 }
 
 /** Three side by side: two to either side, the third where its own direction leads, or else behind them. */

@@ -41,6 +41,17 @@ describe('shapeOf', () => {
     expect(feet('down down down left, x 2 mirrored')).toBeGreaterThan(2 * 0.78 + 0.3);
     expect(feet('down left, x 2 mirrored')).toBeLessThan(2 * 0.78 + 0.8);
   });
+  test.each(['down left', 'down left left', 'down left left left'])(
+    'a pair aimed %s and its mirror image hangs down, one on either side',
+    (aim) => {
+      const { bubbles } = shaped(
+        `balloon bear: 260 in body\nbubble 3 neck, down\nbubble 3 arm, ${aim}, x 2 mirrored\nlock\nbubble 3 body, down\n`,
+      );
+      const [lock, one, other] = [bubbles[1]?.line[0], bubbles[1]?.line[2], bubbles[2]?.line[1]].map((place) => place ?? [0, 0, 0]);
+      for (const hand of [one, other]) expect(hand?.[1]).toBeLessThan((lock?.[1] ?? 0) - 1);
+      expect((one?.[2] ?? 0) * (other?.[2] ?? 0)).toBeLessThan(0);
+    },
+  );
   test('three bubbles, one rolled through, are a triangle about one line', () => {
     const { bubbles } = shaped('balloon body: 260 in body\nbubble 4 body, down, x 2\nlock\nroll 4 body, down\n');
     const places = bubbles.map((bubble) => bubble.line[1] ?? [0, 0, 0]);
