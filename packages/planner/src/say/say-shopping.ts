@@ -19,6 +19,7 @@ export function sayShopping(plan: ShoppingPlan, currency: CurrencyCode): Said {
       answer: plan.chance >= plan.wantedChance ? 'There is nothing to buy.' : 'Nothing is bought.',
       more: [`With what is in store and on order something runs out in ${partInWords(1 - plan.chanceNow)} futures.`],
     };
+  if (plan.chance <= plan.chanceNow && plan.missing < plan.missingNow) return sayFewestMissing(plan, show);
   const orders = `${headNumber(plan.orders.length)} ${plan.orders.length === 1 ? 'order' : 'orders'}`;
   const first = plan.orders.find((order) => order.orderBy === plan.firstOrderBy);
   const elsewhere =
@@ -33,6 +34,18 @@ export function sayShopping(plan: ShoppingPlan, currency: CurrencyCode): Said {
         : [`The first must go by ${shortDate(first.orderBy)}${first.before === undefined ? '' : `, ${first.before}`}, to ${first.name}.`]),
       `Without buying anything, something would run out in ${percent(1 - plan.chanceNow)} of the futures.${elsewhere}`,
       sayProof(plan.proof),
+    ],
+  };
+}
+
+/** Too little money to keep everything from running out: what it is best spent on. */
+function sayFewestMissing(plan: ShoppingPlan, show: (amount: Money) => string): Said {
+  const orders = `${headNumber(plan.orders.length)} ${plan.orders.length === 1 ? 'order' : 'orders'}`;
+  const missing = (pieces: number): string => (pieces < 10 ? pieces.toFixed(1) : String(Math.round(pieces)));
+  return {
+    answer: `${orders} for ${show(plan.total)} ${plan.orders.length === 1 ? 'leaves' : 'leave'} ${missing(plan.missing)} pieces missing instead of ${missing(plan.missingNow)}.`,
+    more: [
+      `No purchase for this money makes it likelier than ${percent(plan.chanceNow)} that nothing runs out, so it goes where the fewest pieces are missed in the mean; found by search.`,
     ],
   };
 }

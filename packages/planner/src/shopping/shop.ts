@@ -14,7 +14,8 @@ import {
 import type { JointSamples } from '../needs/index.ts';
 import { type NumberedProblem, numbered, scenariosOf } from './grid-of-problem.ts';
 import { boughtLots, cashOf } from './grid-program.ts';
-import { carriageOf, type GridBag, type GridLot, netOf, priceAt } from './purchase-grid.ts';
+import { meanMissing, missingCounter } from './missing-pieces.ts';
+import { carriageOf, type GridBag, netOf, priceAt } from './purchase-grid.ts';
 import type { PurchaseProblem } from './purchase-problem.ts';
 import { type ThumbPurchases, thumbPurchases } from './rule-of-thumb.ts';
 import { coveredRuns, type GridScenarios } from './scenario-levels.ts';
@@ -136,6 +137,10 @@ export async function shoppingCurve(
 const coveredShare = (frame: Prepared, plan: readonly GridBag[], scenarios: GridScenarios): number =>
   coveredRuns(frame.grid, scenarios, boughtLots(frame.grid, plan)).reduce((sum, covered) => sum + covered, 0) / scenarios.runs;
 
+function meanMissingOf({ grid, scenarios }: Prepared, plan: readonly GridBag[]): number {
+  return boughtLots(grid, plan).reduce((sum, lots, item) => sum + meanMissing(grid, scenarios, item, lots), 0);
+}
+
 function planOf(frame: Prepared, answer: PurchaseAnswer, options: ShopOptions): ShoppingPlan {
   const { problem, grid, scenarios } = frame;
   const orders = ordersOf(frame, answer.plan);
@@ -158,6 +163,8 @@ function planOf(frame: Prepared, answer: PurchaseAnswer, options: ShopOptions): 
     chance: answer.chance,
     ...(elsewhere === undefined ? {} : { chanceElsewhere: elsewhere }),
     chanceNow: coveredShare(frame, [], scenarios),
+    missingNow: meanMissingOf(frame, []),
+    missing: meanMissingOf(frame, answer.plan),
     runs: scenarios.runs,
     proof: answer.proof,
     ...(firstOrderBy === undefined ? {} : { firstOrderBy }),
@@ -268,10 +275,12 @@ function becauseOf(frame: Prepared, i: number, covered: Uint8Array): Because {
   const width = grid.items.length;
   let short = 0;
   let runsShort = 0;
+  const missingIn = missingCounter(grid.periods, item.supply);
+  const coversNone = !covered.includes(1);
   for (let r = 0; r < scenarios.runs; r++) {
-    const missing = missingIn(scenarios.need, r * width + i, item.supply);
+    const missing = missingIn(scenarios.need, r * width + i);
     if (missing > 0) runsShort++;
-    if (covered[r] === 1) short = Math.max(short, missing);
+    if (coversNone || covered[r] === 1) short = Math.max(short, missing);
   }
   const column = problem.samples.items.indexOf(facts.id);
   const fromGigs = problem.samples.perGig
@@ -291,23 +300,6 @@ function becauseOf(frame: Prepared, i: number, covered: Uint8Array): Because {
     chanceShort: runsShort / scenarios.runs,
     causes: causes.map((cause) => ({ ...cause, share: cause.mean / mean })).sort((a, b) => b.share - a.share),
   };
-}
-/** Pieces of one item that one run is short of in all, served from these lots alone. */
-function missingIn(need: readonly Int32Array[], cell: number, lots: readonly GridLot[]): number {
-  if (lots.some((lot) => lot.until !== undefined))
-    return netOf(
-      need.map((row) => row[cell] ?? 0),
-      lots,
-    ).short.reduce((sum, pieces) => sum + pieces, 0);
-  let asked = 0;
-  let missing = 0;
-  for (let p = 0; p < need.length; p++) {
-    asked += need[p]?.[cell] ?? 0;
-    let there = 0;
-    for (const lot of lots) if (lot.from <= p) there += lot.pieces;
-    missing = Math.max(missing, asked - there);
-  }
-  return missing;
 }
 function columnMean(used: Int32Array, width: number, column: number): number {
   let sum = 0;

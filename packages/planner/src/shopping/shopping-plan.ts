@@ -20,6 +20,9 @@ export interface ShoppingPlan {
   readonly chanceElsewhere?: number;
   /** Chance if nothing is bought. */
   readonly chanceNow: number;
+  /** Pieces that are asked for and missing, in the mean over the runs: if nothing is bought, and with the plan. */
+  readonly missingNow: number;
+  readonly missing: number;
   readonly runs: number;
   readonly proof: Proof;
   /** The earliest day on which an order must go; missing if nothing is to be bought. */
@@ -65,7 +68,7 @@ export interface Because {
   readonly onOrder: number;
   /** Expected need over all gigs, pieces. */
   readonly mean: number;
-  /** Pieces that would be missing in the greediest run that the plan covers, were none bought. */
+  /** Pieces that would be missing in the greediest run that the plan covers (of all runs if it covers none), were none bought. */
   readonly short: number;
   /** Share of all runs in which it would run out, were none bought. */
   readonly chanceShort: number;

@@ -1,6 +1,8 @@
 import { jointLevel } from '../needs/index.ts';
 import type { Solved, Solver } from '../solver-port.ts';
+import { affordableRuns } from './affordable-runs.ts';
 import { greatestCommonDivisor } from './bag-menu.ts';
+import { fewestMissing } from './fewest-missing.ts';
 import { boughtLots, cashOf, type GridGoal, gridProgram } from './grid-program.ts';
 import { type SearchedPurchases, searchOrders } from './order-search.ts';
 import { costOf, type GridBag, type PurchaseGrid } from './purchase-grid.ts';
@@ -81,24 +83,36 @@ export async function cheapestPurchases(
   return solveExactly(frame, goal, known);
 }
 
-/** Most runs covered for a budget, and among those plans the cheapest. */
+/**
+ * Most runs covered for a budget, and among those plans the cheapest. Where no purchase within the budget covers a run that is not covered already, the
+ * bags that leave few pieces missing.
+ */
 export async function safestPurchases(
   grid: PurchaseGrid,
   asked: { readonly scenarios: GridScenarios; readonly budget: number },
   tools: PurchaseTools,
 ): Promise<PurchaseOutcome> {
   const { scenarios, budget } = asked;
-  const levels = scenarioLevels(grid, scenarios);
+  const levels = affordableRuns(grid, scenarioLevels(grid, scenarios), budget);
   const frame: Frame = { grid, scenarios, levels, tools, begun: tools.now?.() ?? 0 };
+  const asItIs = coverage(frame, []);
+  if (asItIs === scenarios.runs - levels.hopeless) return { ok: true, value: fewestMissingWithin(frame, budget) };
   const first = bestWithinBudget(frame, budget);
-  if (isTooLarge(grid, tools)) return { ok: true, value: { ...answerOf(frame, first, -Infinity), proof: { kind: 'found' } } };
-  const atLeast = coverage(frame, first);
-  const goal: GridGoal = { kind: 'safest', budget, atLeast };
+  const found = (plan: readonly GridBag[]): PurchaseOutcome => ({
+    ok: true,
+    value:
+      coverage(frame, plan) > asItIs
+        ? { ...answerOf(frame, plan, -Infinity), proof: { kind: 'found' } }
+        : fewestMissingWithin(frame, budget),
+  });
+  if (isTooLarge(grid, tools)) return found(first);
+  const goal: GridGoal = { kind: 'safest', budget, atLeast: coverage(frame, first) };
   const model = gridProgram(grid, levels, scenarios.runs, goal);
   const most = await tools.solver.solve(model.program, limitsOf(frame, model.valuesOf(first), 0.6));
   if (most.outcome === 'infeasible' || most.outcome === 'unbounded') return refusal({ kind: 'no plan' });
-  if (most.outcome === 'no answer in time') return { ok: true, value: { ...answerOf(frame, first, -Infinity), proof: { kind: 'found' } } };
+  if (most.outcome === 'no answer in time') return found(first);
   const plan = model.planOf(most.values);
+  if (coverage(frame, plan) <= asItIs) return found(plan);
   const cheaper = await cheapestPurchases(
     grid,
     { scenarios, chance: coverage(frame, plan) / scenarios.runs, budget, start: plan },
@@ -107,6 +121,10 @@ export async function safestPurchases(
   const value = cheaper.ok ? cheaper.value : answerOf(frame, plan, -Infinity);
   const isMost = most.outcome === 'optimal' && levels.isExact;
   return { ok: true, value: isMost ? value : { ...value, proof: { kind: 'found' } } };
+}
+
+function fewestMissingWithin(frame: Frame, budget: number): PurchaseAnswer {
+  return { ...answerOf(frame, fewestMissing(frame.grid, frame.scenarios, budget), -Infinity), proof: { kind: 'found' } };
 }
 
 const refusal = (error: PurchaseRefusal): PurchaseOutcome => ({ ok: false, error });
