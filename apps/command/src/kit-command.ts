@@ -33,6 +33,7 @@ export const kitCommand: Command = {
     { name: 'kind', takes: 'text', says: `kind of work: ${works.join(', ')}` },
     { name: 'guests-per-hour', takes: 'number', says: 'guests who ask for a figure in an hour' },
     { name: 'most-colours', takes: 'number', says: 'at most so many colours' },
+    { name: 'other-colour', takes: 'number', says: 'of 100 guests whose colour is missing, how many take another; default 80' },
     { name: 'no-assorted', takes: 'nothing', says: 'no bags of mixed colours' },
     { name: 'figures', takes: 'text', says: 'only these figures, by id, comma between them' },
     { name: 'have', takes: 'text', says: 'what is there already: 260-red=40,pump=1' },
@@ -114,6 +115,8 @@ function wishesOf(args: Arguments, book: Book): BookKitWishes | string {
   if (typeof have === 'string') return have;
   const guestsPerHour = args.number('guests-per-hour');
   const mostColours = args.number('most-colours');
+  const otherColour = args.number('other-colour');
+  if (otherColour !== undefined && !(otherColour >= 0 && otherColour <= 100)) return `--other-colour is from 0 to 100, not ${otherColour}.`;
   const [figures, forcedIn, takenOut] = [listOf(args.text('figures')), listOf(args.text('with')), listOf(args.text('without'))];
   return {
     budget,
@@ -122,6 +125,7 @@ function wishesOf(args: Arguments, book: Book): BookKitWishes | string {
     ...(have === undefined ? {} : { have }),
     ...(guestsPerHour === undefined ? {} : { guestsPerHour }),
     ...(mostColours === undefined ? {} : { mostColours }),
+    ...(otherColour === undefined ? {} : { chanceOfOtherColour: otherColour / 100 }),
     ...(args.has('no-assorted') ? { assortedBags: false } : {}),
     ...(figures === undefined ? {} : { figures }),
     ...(forcedIn === undefined ? {} : { forcedIn }),
@@ -157,7 +161,9 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
         ...kit.lines
           .filter((line) => line.supplier === shop.supplier)
           .map((line) => ['[ ]', line.bags, `${line.name} (${line.pieces})`, line.why, money(line.cost)]),
-        ...kit.tools.filter((tool) => tool.supplier === shop.supplier).map((tool) => ['[ ]', 1, tool.name, tool.why, money(tool.price)]),
+        ...kit.tools
+          .filter((tool) => tool.supplier === shop.supplier)
+          .map((tool) => ['[ ]', tool.bags, `${tool.name}${tool.pieces > 1 ? ` (${tool.pieces})` : ''}`, tool.why, money(tool.price)]),
         ['', '', 'carriage', '', money(shop.shipping)],
       ],
     );

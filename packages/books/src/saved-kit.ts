@@ -13,7 +13,7 @@ export interface SavedKitWishes {
   /** Figures that were considered; all with a recipe if missing. */
   readonly figures?: readonly string[];
   readonly shares?: Readonly<Record<string, number>>;
-  readonly tools?: readonly { readonly item: string; readonly need: 'must-have' | 'spare' | 'later' }[];
+  readonly tools?: readonly { readonly item: string; readonly need: 'must-have' | 'spare' | 'later'; readonly count?: number }[];
   readonly have?: readonly { readonly item: string; readonly count: number }[];
   readonly forcedIn?: readonly string[];
   readonly takenOut?: readonly string[];

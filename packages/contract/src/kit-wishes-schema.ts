@@ -13,10 +13,15 @@ export const kitWishesSchema = z
     guestsPerHour: z.exactOptional(z.number().gt(0).max(200)),
     mostColours: z.exactOptional(count),
     assortedBags: z.exactOptional(z.boolean()),
-    chanceOfOtherColour: z.exactOptional(z.number().min(0).max(1)),
+    chanceOfOtherColour: z.exactOptional(z.number().min(0).max(1)).meta({
+      description:
+        'Chance that a guest whose colour is missing takes another that will do; 0.8 if missing (common practice, no published source)',
+    }),
     figures: z.exactOptional(ids),
     shares: z.exactOptional(z.record(id, weight)),
-    tools: z.exactOptional(z.array(z.strictObject({ item: id, need: z.enum(['must-have', 'spare', 'later']) })).max(200)),
+    tools: z.exactOptional(
+      z.array(z.strictObject({ item: id, need: z.enum(['must-have', 'spare', 'later']), count: z.exactOptional(count) })).max(200),
+    ),
     have: z.exactOptional(z.array(z.strictObject({ item: id, count: countOrNone })).max(2000)),
     forcedIn: z.exactOptional(ids),
     takenOut: z.exactOptional(ids),

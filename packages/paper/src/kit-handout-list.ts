@@ -38,11 +38,14 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
     ...kit.tools
       .filter((tool) => tool.supplier === supplier)
       .map((tool): ListRow => {
-        const count = book.offers.find((offer) => offer.item === tool.tool && offer.price === tool.price)?.count ?? 1;
+        const size = tool.pieces / tool.bags;
         return {
-          count: count === 1 ? '1 piece' : `1 pack of ${count}`,
-          bags: 1,
-          pieces: count,
+          count:
+            size === 1
+              ? `${tool.bags} ${tool.bags === 1 ? 'piece' : 'pieces'}`
+              : `${tool.bags} ${tool.bags === 1 ? 'pack' : 'packs'} of ${size}`,
+          bags: tool.bags,
+          pieces: tool.pieces,
           what: sentence(tool.name),
           why: toolWhy(tool.why),
           price: tool.price,

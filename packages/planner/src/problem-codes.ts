@@ -18,6 +18,7 @@ export const plannerProblems = {
   'kit.figure-out-of-reach': 'A figure cannot be made from any offer; it is left out.',
   'kit.nothing-to-make': 'Not one of the figures can be made from the offers.',
   'kit.budget': 'The budget is below the must-haves.',
+  'kit.least-order': 'A shop takes no order as small as there is money for, or as the must-haves make.',
   'kit.forced': 'What is to be bought in any case does not fit the budget or the limit on colours.',
   'growth.number': 'A number of the growth after a first kit is missing or out of its range.',
   'coverage.form': 'A coverage problem is not an object with budget, bags and figures.',

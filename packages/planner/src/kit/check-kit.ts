@@ -1,6 +1,6 @@
 import { type Problem, showMoney } from '@twistwright/units';
-import { fits } from './kit-model.ts';
-import type { KitProblem } from './kit-problem.ts';
+import { fits, isSame } from './kit-model.ts';
+import type { KitFigure, KitProblem } from './kit-problem.ts';
 
 /** Codes of the problems that {@link checkKit} and `firstKit` report. */
 export const kitProblemCodes = [
@@ -13,6 +13,7 @@ export const kitProblemCodes = [
   'kit.figure-out-of-reach',
   'kit.nothing-to-make',
   'kit.budget',
+  'kit.least-order',
   'kit.forced',
 ] as const;
 export type KitProblemCode = (typeof kitProblemCodes)[number];
@@ -52,7 +53,10 @@ export function checkKit(problem: KitProblem): readonly Problem[] {
     );
   checkFigures(problem, say, number);
   checkOffers(problem, say, number);
-  for (const [t, tool] of problem.tools.entries()) number(tool.price, ['tools', t, 'price'], `The price of ${tool.name}`, true);
+  for (const [t, tool] of problem.tools.entries()) {
+    if (tool.price !== undefined) number(tool.price, ['tools', t, 'price'], `The price of ${tool.name}`, true);
+    if (tool.count !== undefined) number(tool.count, ['tools', t, 'count'], `The count of ${tool.name}`, true);
+  }
   for (const [h, line] of problem.have.entries()) number(line.count, ['have', h, 'count'], `The count of ${line.item}`, false);
   for (const [f, id] of (wishes.forcedIn ?? []).entries())
     if (!problem.offers.some((offer) => offer.id === id) && !problem.tools.some((tool) => tool.id === id))
@@ -96,6 +100,7 @@ function checkFigures(problem: KitProblem, say: Say, number: CheckNumber): void 
       if (!found)
         reason ??= `no offer has ${role.size}${role.print === undefined ? '' : ` with ${role.print}`} in ${role.colours.map((choice) => choice.colour).join(' or ')}`;
     }
+    reason ??= checkCombinations(problem, f, buyable, say, number);
     for (const extra of figure.extras ?? []) if (!buyable.has(extra.item)) reason ??= `no offer has ${extra.item}`;
     if (reason === undefined) makeable++;
     else
@@ -119,6 +124,48 @@ function checkFigures(problem: KitProblem, say: Say, number: CheckNumber): void 
     say('kit.nothing-to-make', ['figures'], 'Not one of the figures can be made from the offers.', 'Add offers or figures.');
 }
 
+/** Why no way of a combination can be bought, if so. */
+function checkCombinations(
+  problem: KitProblem,
+  f: number,
+  buyable: ReadonlySet<string>,
+  say: Say,
+  number: CheckNumber,
+): string | undefined {
+  const figure: KitFigure | undefined = problem.figures[f];
+  let reason: string | undefined;
+  for (const [c, combination] of (figure?.combinations ?? []).entries()) {
+    const path = ['figures', f, 'combinations', c];
+    for (const [w, way] of combination.ways.entries()) {
+      number(
+        way.preference,
+        [...path, 'ways', w, 'preference'],
+        `The preference for way ${w + 1} of ${figure?.name}, ${combination.name},`,
+        false,
+      );
+      for (const piece of way.pieces)
+        number(piece.count, [...path, 'ways', w, 'pieces'], `The pieces of ${figure?.name}, ${combination.name},`, false);
+    }
+    if (combination.ways.length === 0) {
+      say(
+        'kit.role-without-colour',
+        path,
+        `${figure?.name}: the roles ${combination.name} have no colours that will do together.`,
+        'Name at least one colourway.',
+      );
+      reason ??= `no colours for ${combination.name}`;
+      continue;
+    }
+    const has = (piece: (typeof combination.ways)[number]['pieces'][number]): boolean =>
+      problem.items.some((item) => buyable.has(item.id) && isSame(item, piece));
+    if (!combination.ways.some((way) => way.pieces.every(has)))
+      reason ??= `no offers have ${combination.name} in ${combination.ways
+        .map((way) => [...new Set(way.pieces.map((piece) => piece.colour))].join(' with '))
+        .join(' or ')}`;
+  }
+  return reason;
+}
+
 function checkOffers(problem: KitProblem, say: Say, number: CheckNumber): void {
   const items = new Set(problem.items.map((item) => item.id));
   const suppliers = new Set(problem.suppliers.map((supplier) => supplier.id));
@@ -131,7 +178,7 @@ function checkOffers(problem: KitProblem, say: Say, number: CheckNumber): void {
         `Offer ${offer.id} has ${offer.count} pieces in a bag.`,
         'Give a whole number above 0.',
       );
-    if (offer.mix === undefined && !items.has(offer.item))
+    if (offer.mix === undefined && !items.has(offer.item) && !problem.tools.some((tool) => tool.id === offer.item))
       say('kit.unknown', ['offers', o, 'item'], `Offer ${offer.id} is for ${offer.item}, which is no item.`, 'Name an item.');
     if (!suppliers.has(offer.supplier))
       say(
@@ -140,6 +187,10 @@ function checkOffers(problem: KitProblem, say: Say, number: CheckNumber): void {
         `Offer ${offer.id} is sold by ${offer.supplier}, which is no supplier.`,
         'Name a supplier.',
       );
+    for (const [b, step] of (offer.breaks ?? []).entries()) {
+      number(step.price, ['offers', o, 'breaks', b, 'price'], `The price of offer ${offer.id} from ${step.bags} bags`, true);
+      number(step.bags, ['offers', o, 'breaks', b, 'bags'], `The bags of a price break of offer ${offer.id}`, true);
+    }
     const weights = Object.values(offer.mix ?? { all: 1 });
     if (weights.some((weight) => !(weight >= 0 && Number.isFinite(weight))) || !(weights.reduce((sum, weight) => sum + weight, 0) > 0))
       say(
@@ -153,6 +204,8 @@ function checkOffers(problem: KitProblem, say: Say, number: CheckNumber): void {
     number(supplier.shipping, ['suppliers', s, 'shipping'], `Shipping from ${supplier.name}`, true);
     if (supplier.freeFrom !== undefined)
       number(supplier.freeFrom, ['suppliers', s, 'freeFrom'], `Free shipping from ${supplier.name}`, true);
+    if (supplier.leastOrder !== undefined)
+      number(supplier.leastOrder, ['suppliers', s, 'leastOrder'], `The least order of ${supplier.name}`, true);
     if (supplier.currency !== undefined && supplier.currency !== problem.currency)
       say(
         'kit.currency',

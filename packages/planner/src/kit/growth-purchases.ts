@@ -2,6 +2,7 @@ import { type Money, money } from '@twistwright/units';
 import type { Kit } from './kit-problem.ts';
 import { nextPurchases } from './next-purchases.ts';
 import type { FoundKit } from './solve-kit.ts';
+import { leastPrice } from './spares.ts';
 
 /**
  * What comes after a kit, in the order for `growthOf`: the spares that it leaves out (a second pump first of all), the best next
@@ -15,13 +16,16 @@ export function growthPurchasesOf(found: FoundKit, kit: Kit, most = 3): readonly
       .filter(
         (tool) => tool.need === need && !has.has(tool.id) && !model.problem.have.some((line) => line.item === tool.id && line.count > 0),
       )
-      .map((tool) => ({ name: tool.name, cost: tool.price }));
+      .flatMap((tool) => {
+        const price = leastPrice(model, tool);
+        return price === undefined ? [] : [{ name: tool.name, cost: money(price) }];
+      });
   const nameOf = (offer: string): string => {
     const item = model.problem.offers.find((one) => one.id === offer)?.item;
     return model.problem.items.find((one) => one.id === item)?.name ?? item ?? offer;
   };
   const balloons = nextPurchases(model, bought, most).map((step) => ({
-    name: step.offers.map(nameOf).join(' and '),
+    name: [...new Set(step.offers.map(nameOf))].join(' and '),
     cost: money(Math.max(0, step.cost)),
   }));
   return [...tools('spare'), ...balloons, ...tools('later')];

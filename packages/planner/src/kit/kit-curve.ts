@@ -1,9 +1,9 @@
 import { fail, type Money, money, ok, type Result } from '@twistwright/units';
-import { spentOn } from './cheapest-completion.ts';
 import { checkKit } from './check-kit.ts';
 import { type KitModel, kitModelOf } from './kit-model.ts';
 import type { KitProblem } from './kit-problem.ts';
 import { piecesWith, worthOf } from './kit-worth.ts';
+import { type Bags, billOf, isAllowed } from './purchase.ts';
 import { type KitLimits, leastBudget, search } from './solve-kit.ts';
 
 export interface KitCurvePoint {
@@ -33,8 +33,8 @@ export function kitCurve(problem: KitProblem, count = 20, limits: KitLimits = { 
       {
         code: 'kit.nothing-to-make',
         path: ['figures'],
-        sentence: 'Not one of the figures can be made within the limit on colours.',
-        todo: 'Allow more colours.',
+        sentence: 'Not one of the figures can be made within the limit on colours and the orders that shops accept.',
+        todo: 'Allow more colours, or add offers.',
         weight: 'error',
       },
     ]);
@@ -46,11 +46,11 @@ export function kitCurve(problem: KitProblem, count = 20, limits: KitLimits = { 
     const model = kitModelOf({ ...problem, wishes: { ...problem.wishes, budget } });
     const answer = search(model, { ...limits, start: before });
     if (answer === undefined) continue;
-    before = offersOf(model, answer.bought);
-    const worth = worthOf(model, piecesWith(model, answer.bought));
+    before = bagsByOffer(model, answer.bags);
+    const worth = worthOf(model, piecesWith(model, answer.bags));
     points.push({
       budget,
-      spent: spentOn(model, answer.bought).total,
+      spent: billOf(model, answer.bags).total,
       met: worth.met / model.requests,
       metAtMost: Math.min(1, Math.max(answer.bound, worth.met) / model.requests),
       figures: worth.byFigure.filter((met) => met > 0).length,
@@ -72,30 +72,26 @@ function tightened(points: readonly KitCurvePoint[]): readonly KitCurvePoint[] {
 }
 
 const allOf = (problem: KitProblem): number =>
-  problem.tools.reduce((sum, tool) => sum + tool.price, 0) +
+  problem.tools.reduce((sum, tool) => sum + (tool.price ?? 0), 0) +
   problem.suppliers.reduce((sum, supplier) => sum + supplier.shipping, 0) +
   12 * problem.offers.reduce((sum, offer) => sum + offer.price, 0);
 
 /** Bags by offer. */
-export function offersOf(model: KitModel, bought: ArrayLike<number>): ReadonlyMap<string, number> {
-  const counts = new Map<string, number>();
-  for (const [b, bag] of model.bags.entries()) if (bought[b] === 1) counts.set(bag.offer.id, (counts.get(bag.offer.id) ?? 0) + 1);
-  return counts;
-}
+export const bagsByOffer = (model: KitModel, bags: Bags): ReadonlyMap<string, number> =>
+  new Map(model.offers.flatMap(({ offer }, o) => ((bags[o] ?? 0) > 0 ? [[offer.id, bags[o] ?? 0] as const] : [])));
 
 /** Money for a purchase that meets what unlimited money meets, less a thousandth: bags that add least for their price are given back. */
 function costOfEverything(rich: KitModel): number {
   const answer = search(rich, { effort: 'soon' });
-  const has = Int8Array.from(answer?.bought ?? []);
-  const worth = (): number => worthOf(rich, piecesWith(rich, has)).met;
-  const enough = worth() * 0.999;
-  const order = [...has.keys()]
-    .filter((bag) => has[bag] === 1)
-    .sort((a, b) => (rich.cover.costs[b] ?? 0) - (rich.cover.costs[a] ?? 0) || b - a);
-  for (const bag of order) {
-    has[bag] = 0;
-    const second = has.some((one, b) => one === 1 && rich.cover.after?.[b] === bag);
-    if (second || worth() < enough) has[bag] = 1;
-  }
-  return spentOn(rich, has).total;
+  let has = Int8Array.from(answer?.bags ?? []);
+  const worth = (bags: Int8Array): number => worthOf(rich, piecesWith(rich, bags)).met;
+  const enough = worth(has) * 0.999;
+  const order = [...has.keys()].sort((a, b) => (rich.offers[b]?.costs[1] ?? 0) - (rich.offers[a]?.costs[1] ?? 0) || b - a);
+  for (const o of order)
+    while ((has[o] ?? 0) > 0) {
+      const fewer = has.with(o, (has[o] ?? 0) - 1);
+      if (!isAllowed(rich, fewer) || worth(fewer) < enough) break;
+      has = fewer;
+    }
+  return billOf(rich, has).total;
 }

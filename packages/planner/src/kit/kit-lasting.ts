@@ -1,20 +1,22 @@
 import { Chance, exp, spreadOf } from '@twistwright/units';
-import type { KitModel, ModelFigure } from './kit-model.ts';
+import type { KitModel, ModelFigure, ModelPart } from './kit-model.ts';
 import type { KitLasting } from './kit-problem.ts';
 import { guestsPerHourOf } from './kit-problem.ts';
+import { piecesWith } from './kit-worth.ts';
+import type { Bags } from './purchase.ts';
 
 /**
  * Lets guests come one by one to a kit, run by run: each asks for a figure by its share and for colours by preference, takes another
  * colour that is left with the chance of the wishes, and goes without a balloon where none will do. Assorted bags are filled by
  * chance in each run. Seeded; the same seed sees the same guests whatever is bought.
  */
-export function lastingOf(model: KitModel, bought: ArrayLike<number>, runs = 400, seed = 1): KitLasting {
+export function lastingOf(model: KitModel, bags: Bags, runs = 400, seed = 1): KitLasting {
   const met = new Float64Array(runs);
   const figures = new Float64Array(runs);
   const untilShort = new Float64Array(runs);
-  const makeable = model.figures.map((figure) => isEverMakeable(model, bought, figure));
+  const makeable = model.figures.map((figure) => isEverMakeable(model, bags, figure));
   for (let run = 0; run < runs; run++) {
-    const one = runOnce(model, bought, makeable, seed, run);
+    const one = runOnce(model, bags, makeable, seed, run);
     met[run] = one.share;
     figures[run] = one.figures;
     untilShort[run] = one.untilShort;
@@ -33,13 +35,13 @@ const longest = 4;
 
 function runOnce(
   model: KitModel,
-  bought: ArrayLike<number>,
+  bags: Bags,
   makeable: readonly boolean[],
   seed: number,
   run: number,
 ): { readonly share: number; readonly figures: number; readonly untilShort: number } {
   const guestsChance = new Chance(seed, run, 11);
-  const pieces = openBags(model, bought, new Chance(seed, run, 12));
+  const pieces = openBags(model, bags, new Chance(seed, run, 12));
   const guests = poisson(model.requests, guestsChance);
   const last = Math.max(guests, Math.ceil(longest * model.requests));
   let served = 0;
@@ -79,34 +81,36 @@ function figureAsked(model: KitModel, draw: number): number {
   return model.figures.length - 1;
 }
 
-/** Serves one guest; `declined` is a guest who will have no other colour, `gone` one for whom no colour of a role is left. */
+/** Serves one guest; `declined` is a guest who will have no other choice, `gone` one for whom none of a part is left. */
 function serve(model: KitModel, figure: ModelFigure, pieces: Float64Array, draws: GuestDraws): 'yes' | 'declined' | 'gone' {
-  let choiceRole = Math.floor(draws.role * Math.max(1, figure.choiceRoles));
-  const taken: { readonly item: number; readonly count: number }[] = [];
+  let choicePart = Math.floor(draws.role * Math.max(1, figure.choiceParts));
+  const taken: { readonly item: number; readonly pieces: number }[] = [];
   const left = (item: number): number =>
-    (pieces[item] as number) - taken.filter((one) => one.item === item).reduce((sum, one) => sum + one.count, 0);
+    (pieces[item] as number) - taken.filter((one) => one.item === item).reduce((sum, one) => sum + one.pieces, 0);
   let declined = false;
-  for (const role of figure.roles) {
-    const isAsked = role.isChoice && choiceRole-- === 0;
-    const wanted = isAsked ? itemAt(role.choices, draws.colour) : undefined;
-    const will = role.choices.filter(({ item }) => left(item) >= role.pieces - 1e-9);
+  for (const part of figure.parts) {
+    const isAsked = part.isChoice && choicePart-- === 0;
+    const wanted = isAsked ? choiceAt(part.choices, draws.colour) : undefined;
+    const will = part.choices.filter(({ needs }) => needs.every((need) => left(need.item) >= Math.max(need.pieces, least) - 1e-9));
     if (will.length === 0) return 'gone';
-    const first = will.find(({ item }) => item === wanted);
+    const first = wanted !== undefined && will.includes(wanted) ? wanted : undefined;
     if (isAsked && first === undefined && draws.takesOther >= model.chanceOfOther) declined = true;
-    const item = (first ?? byPreference(will, draws.colour)).item;
-    taken.push({ item, count: role.pieces });
+    taken.push(...(first ?? byPreference(will, draws.colour)).needs);
   }
   if (declined) return 'declined';
-  for (const { item, count } of taken) pieces[item] = (pieces[item] as number) - count;
+  for (const need of taken) pieces[need.item] = (pieces[need.item] as number) - need.pieces;
   return 'yes';
 }
-type Choices = ModelFigure['roles'][number]['choices'];
-/** The item wanted first; undefined where it is one that no offer has. */
-function itemAt(choices: Choices, draw: number): number | undefined {
+/** What is needed but not used up, such as a marker, has to be there. */
+const least = 1e-6;
+
+type Choices = ModelPart['choices'];
+/** The choice wanted first; undefined where it is one that nobody sells. */
+function choiceAt(choices: Choices, draw: number): Choices[number] | undefined {
   let sum = 0;
-  for (const { item, first } of choices) {
-    sum += first;
-    if (draw < sum) return item;
+  for (const choice of choices) {
+    sum += choice.first;
+    if (draw < sum) return choice;
   }
   return undefined;
 }
@@ -118,25 +122,25 @@ function byPreference(choices: Choices, draw: number): Choices[number] {
     if (draw < sum) return choice;
   }
   const last = choices.at(-1);
-  if (last === undefined) throw new Error('a choice among no colours');
+  if (last === undefined) throw new Error('a choice among nothing');
   return last;
 }
 
-function isEverMakeable(model: KitModel, bought: ArrayLike<number>, figure: ModelFigure): boolean {
-  const has = (item: number): boolean =>
-    (model.have[item] ?? 0) > 0 || model.bags.some((bag, b) => bought[b] === 1 && bag.holds.some((hold) => hold.item === item));
-  return figure.roles.every((role) => role.choices.some(({ item }) => has(item)));
+function isEverMakeable(model: KitModel, bags: Bags, figure: ModelFigure): boolean {
+  const pieces = piecesWith(model, bags);
+  return figure.parts.every((part) => part.choices.some(({ needs }) => needs.every(({ item }) => (pieces[item] as number) > 0)));
 }
 
-function openBags(model: KitModel, bought: ArrayLike<number>, chance: Chance): Float64Array {
+function openBags(model: KitModel, bags: Bags, chance: Chance): Float64Array {
   const pieces = model.have.slice();
-  for (const [b, bag] of model.bags.entries()) {
-    if (bought[b] !== 1) continue;
-    if (bag.offer.mix === undefined) for (const { item, pieces: count } of bag.holds) pieces[item] = (pieces[item] as number) + count;
+  for (const [o, { offer, holds }] of model.offers.entries()) {
+    const count = bags[o] ?? 0;
+    if (count === 0) continue;
+    if (offer.mix === undefined) for (const hold of holds) pieces[hold.item] = (pieces[hold.item] as number) + count * hold.pieces;
     else {
-      for (let piece = 0; piece < bag.offer.count; piece++) {
-        let draw = chance.uniform() * bag.offer.count;
-        for (const { item, pieces: expected } of bag.holds) {
+      for (let piece = 0; piece < count * offer.count; piece++) {
+        let draw = chance.uniform() * offer.count;
+        for (const { item, pieces: expected } of holds) {
           draw -= expected;
           if (draw >= 0) continue;
           pieces[item] = (pieces[item] as number) + 1;

@@ -1,37 +1,78 @@
-import type { CoverGoal, CoverPieces, CoverProblem } from './cover-model.ts';
-import { guestsPerHourOf, type KitItem, type KitOffer, type KitProblem, type KitRole, type KitTool } from './kit-problem.ts';
+import { money } from '@twistwright/units';
+import {
+  guestsPerHourOf,
+  type KitCombination,
+  type KitItem,
+  type KitOffer,
+  type KitProblem,
+  type KitRole,
+  type KitTool,
+  usualChanceOfOtherColour,
+} from './kit-problem.ts';
 
-/** The problem with names turned into indices, ready to be valued and searched. */
+/** The problem with names turned into indices, ready to be valued and searched. A purchase is the number of bags of each of its offers. */
 export interface KitModel {
   readonly problem: KitProblem;
   /** Expected requests over the hours. */
   readonly requests: number;
   readonly chanceOfOther: number;
   readonly figures: readonly ModelFigure[];
-  /** Pieces at hand, by item. */
+  /** Pieces at hand, by item; tools are items too. */
   readonly have: Float64Array;
-  /** The bags that can be bought; a second bag of an offer is a bag of its own. */
-  readonly bags: readonly ModelBag[];
-  readonly mustHaves: readonly KitTool[];
+  /** What can be bought, of balloons, sundries and the tools that are a must. */
+  readonly offers: readonly ModelOffer[];
+  /** Needed in any case. */
+  readonly musts: readonly ModelMust[];
   readonly spares: readonly KitTool[];
-  readonly cover: CoverProblem;
+  readonly shops: readonly ModelShop[];
+  readonly budget: number;
+  /** Colours of each item, as numbers; at most `mostColours` may be bought beside those that are there. */
+  readonly colourOf: readonly (number | undefined)[];
+  readonly ownColours: ReadonlySet<number>;
+  readonly mostColours: number;
 }
 export interface ModelFigure {
   /** Expected requests over the hours. */
   readonly requests: number;
-  readonly roles: readonly ModelRole[];
-  /** How many roles leave the guest a choice of colour. */
-  readonly choiceRoles: number;
+  readonly parts: readonly ModelPart[];
+  /** How many parts leave the guest a choice. */
+  readonly choiceParts: number;
 }
-export interface ModelRole {
-  readonly pieces: number;
-  /** Items that will do, with the share of guests who want it first; shares sum to one. */
-  readonly choices: readonly { readonly item: number; readonly first: number }[];
+/** A role, or roles whose colours belong together: any one choice fills it. */
+export interface ModelPart {
+  readonly name: string;
+  /** What will do, with the share of guests who want it first; shares sum to one over all that will do, also what nobody sells. */
+  readonly choices: readonly { readonly needs: readonly ModelPieces[]; readonly first: number }[];
   readonly isChoice: boolean;
 }
-export interface ModelBag {
+export interface ModelPieces {
+  readonly item: number;
+  readonly pieces: number;
+}
+export interface ModelOffer {
   readonly offer: KitOffer;
-  readonly holds: readonly { readonly item: number; readonly pieces: number }[];
+  /** Index into `shops`, -1 for anywhere. */
+  readonly shop: number;
+  readonly holds: readonly ModelPieces[];
+  /** What 0, 1, ... bags cost, breaks counted in: the last is the most that is considered. */
+  readonly costs: readonly number[];
+  /** Bags that are bought in any case. */
+  readonly least: number;
+  readonly colours: readonly number[];
+}
+export interface ModelMust {
+  readonly tool: KitTool;
+  readonly item: number;
+  /** Pieces that are missing. */
+  readonly missing: number;
+}
+export interface ModelShop {
+  readonly id: string;
+  readonly name: string;
+  readonly shipping: number;
+  /** Infinite where shipping is never free. */
+  readonly freeFrom: number;
+  readonly leastOrder: number;
 }
 
 /** Most bags of one offer that are considered; more are never needed for the hours of a first kit. */
@@ -39,88 +80,200 @@ const mostBagsOfOne = 12;
 
 export function kitModelOf(problem: KitProblem): KitModel {
   const { wishes } = problem;
-  const itemIndex = new Map(problem.items.map((item, index) => [item.id, index]));
+  const itemIds = [...problem.items.map((item) => item.id), ...problem.tools.map((tool) => tool.id)];
+  const itemIndex = new Map<string, number>();
+  for (const id of itemIds) if (!itemIndex.has(id)) itemIndex.set(id, itemIndex.size);
   const requests = wishes.hours * (wishes.guestsPerHour ?? guestsPerHourOf[wishes.kind]);
   const shares = problem.figures.reduce((sum, figure) => sum + figure.share, 0);
   const figures = problem.figures.map((figure): ModelFigure => {
-    const roles = [
-      ...figure.roles.map((role) => roleOf(role, problem.items)),
-      ...(figure.extras ?? []).map((extra): ModelRole => {
+    const parts = [
+      ...figure.roles.map((role) => partOfRole(role, problem.items)),
+      ...(figure.combinations ?? []).map((combination) => partOfCombination(combination, problem.items)),
+      ...(figure.extras ?? []).map((extra): ModelPart => {
         const item = itemIndex.get(extra.item);
-        return { pieces: extra.count, choices: item === undefined ? [] : [{ item, first: 1 }], isChoice: false };
+        const choices = item === undefined ? [] : [{ needs: [{ item, pieces: extra.count }], first: 1 }];
+        return { name: 'extras', choices, isChoice: false };
       }),
     ];
-    return { requests: (requests * figure.share) / shares, roles, choiceRoles: roles.filter((role) => role.isChoice).length };
+    return { requests: (requests * figure.share) / shares, parts, choiceParts: parts.filter((part) => part.isChoice).length };
   });
-  const have = new Float64Array(problem.items.length);
+  const have = new Float64Array(itemIndex.size);
   for (const { item, count } of problem.have) {
     const index = itemIndex.get(item);
     if (index !== undefined) have[index] = (have[index] ?? 0) + count;
   }
-  const out = new Set(wishes.takenOut ?? []);
-  const owned = new Set(problem.have.filter((line) => line.count > 0).map((line) => line.item));
-  const forced = new Set(wishes.forcedIn ?? []);
-  const missing = problem.tools.filter((tool) => !owned.has(tool.id) && (!out.has(tool.id) || forced.has(tool.id)));
-  const isMust = (tool: KitTool): boolean => tool.need === 'must-have' || forced.has(tool.id);
-  const bags = bagsOf(problem, figures, itemIndex, out);
-  const model = {
+  const { musts, spares } = toolsOf(problem, itemIndex, have);
+  const shops = problem.suppliers.map(
+    (supplier): ModelShop => ({
+      id: supplier.id,
+      name: supplier.name,
+      shipping: supplier.shipping,
+      freeFrom: supplier.freeFrom ?? Number.POSITIVE_INFINITY,
+      leastOrder: supplier.leastOrder ?? 0,
+    }),
+  );
+  const colourIndex = new Map<string, number>();
+  const colourOf = problem.items.map(({ colour }) => {
+    if (colour === undefined) return undefined;
+    if (!colourIndex.has(colour)) colourIndex.set(colour, colourIndex.size);
+    return colourIndex.get(colour);
+  });
+  return {
     problem,
     requests,
-    chanceOfOther: wishes.chanceOfOtherColour ?? 0.8,
+    chanceOfOther: wishes.chanceOfOtherColour ?? usualChanceOfOtherColour,
     figures,
     have,
-    bags,
-    mustHaves: missing.filter(isMust),
-    spares: missing.filter((tool) => tool.need === 'spare' && !isMust(tool)),
+    offers: offersOf(problem, figures, musts, itemIndex, colourOf),
+    musts,
+    spares,
+    shops,
+    budget: wishes.budget,
+    colourOf,
+    ownColours: new Set(colourOf.filter((colour, item): colour is number => colour !== undefined && (have[item] ?? 0) > 0)),
+    mostColours: wishes.mostColours ?? Number.POSITIVE_INFINITY,
   };
-  return { ...model, cover: coverOf(model) };
 }
 
-function roleOf(role: KitRole, items: readonly KitItem[]): ModelRole {
+/** What is missing of the tools: the musts (those of the list and those forced in), and the spares. */
+function toolsOf(problem: KitProblem, itemIndex: ReadonlyMap<string, number>, have: Float64Array): Pick<KitModel, 'musts' | 'spares'> {
+  const out = new Set(problem.wishes.takenOut ?? []);
+  const forced = new Set(problem.wishes.forcedIn ?? []);
+  const missing = problem.tools.flatMap((tool): readonly ModelMust[] => {
+    const item = itemIndex.get(tool.id) ?? -1;
+    const pieces = (tool.count ?? 1) - (have[item] ?? 0);
+    return pieces <= 0 || (out.has(tool.id) && !forced.has(tool.id)) ? [] : [{ tool, item, missing: pieces }];
+  });
+  const isMust = ({ tool }: ModelMust): boolean => tool.need === 'must-have' || forced.has(tool.id);
+  return {
+    musts: missing.filter(isMust),
+    spares: missing.filter((one) => one.tool.need === 'spare' && !isMust(one)).map(({ tool, missing: count }) => ({ ...tool, count })),
+  };
+}
+
+function partOfRole(role: KitRole, items: readonly KitItem[]): ModelPart {
   const total = role.colours.reduce((sum, choice) => sum + choice.preference, 0);
   const choices = role.colours.flatMap((choice) => {
     const item = items.findIndex((one) => fits(one, role, choice));
-    // A colour that nobody asks for first still serves those who find theirs gone.
-    const first = total > 0 ? Math.max(choice.preference / total, 1e-9) : 1 / role.colours.length;
-    return item < 0 ? [] : [{ item, first }];
+    return item < 0 ? [] : [{ needs: [{ item, pieces: role.pieces }], first: firstShare(choice.preference, total, role.colours.length) }];
   });
-  return { pieces: role.pieces, choices, isChoice: role.colours.length > 1 };
+  return { name: role.name, choices, isChoice: role.colours.length > 1 };
 }
+function partOfCombination({ name, ways }: KitCombination, items: readonly KitItem[]): ModelPart {
+  const total = ways.reduce((sum, way) => sum + way.preference, 0);
+  const choices = ways.flatMap((way) => {
+    const needs = new Map<number, number>();
+    for (const piece of way.pieces) {
+      const item = items.findIndex((one) => isSame(one, piece));
+      if (item < 0) return [];
+      needs.set(item, (needs.get(item) ?? 0) + piece.count);
+    }
+    const first = firstShare(way.preference, total, ways.length);
+    return [{ needs: [...needs].map(([item, pieces]) => ({ item, pieces })), first }];
+  });
+  return { name, choices, isChoice: ways.length > 1 };
+}
+/** What nobody asks for first still serves those who find theirs gone. */
+const firstShare = (preference: number, total: number, count: number): number =>
+  total > 0 ? Math.max(preference / total, 1e-9) : 1 / count;
+
 /** True if the item is what the role takes in this colour. */
 export const fits = (item: KitItem, role: KitRole, choice: KitRole['colours'][number]): boolean =>
-  item.size === role.size &&
-  item.colour === choice.colour &&
-  (item.finish ?? 'standard') === (choice.finish ?? role.finish ?? 'standard') &&
-  item.print === role.print;
+  isSame(item, { size: role.size, colour: choice.colour, finish: choice.finish ?? role.finish, print: role.print });
+/** True if the item is a balloon of this look. */
+export const isSame = (
+  item: KitItem,
+  look: { readonly size: string; readonly colour: string; readonly finish?: string | undefined; readonly print?: string | undefined },
+): boolean =>
+  item.size === look.size &&
+  item.colour === look.colour &&
+  (item.finish ?? 'standard') === (look.finish ?? 'standard') &&
+  item.print === look.print;
 
-/** One entry for every bag worth considering: as many of an offer as could be used up. */
-function bagsOf(
+/** Every offer worth considering, with as many bags as could be used up; a tool that no offer sells is an offer of its own. */
+function offersOf(
   problem: KitProblem,
   figures: readonly ModelFigure[],
+  musts: readonly ModelMust[],
   itemIndex: ReadonlyMap<string, number>,
-  out: ReadonlySet<string>,
-): readonly ModelBag[] {
-  const most = new Float64Array(problem.items.length);
-  for (const figure of figures)
-    for (const role of figure.roles) for (const { item } of role.choices) most[item] = (most[item] ?? 0) + figure.requests * role.pieces;
+  colourOf: KitModel['colourOf'],
+): readonly ModelOffer[] {
+  const most = mostUsed(figures, itemIndex.size);
+  for (const { item, missing } of musts) most[item] = Math.max(most[item] ?? 0, missing);
+  const shopIndex = new Map(problem.suppliers.map((supplier, index) => [supplier.id, index]));
+  const out = new Set(problem.wishes.takenOut ?? []);
   const forced = new Set(problem.wishes.forcedIn ?? []);
-  return problem.offers.flatMap((offer) => {
-    const assorted = offer.mix !== undefined;
-    const refused = out.has(offer.id) || out.has(offer.item) || (assorted && problem.wishes.assortedBags === false);
-    if (refused && !forced.has(offer.id)) return [];
+  const sold = new Set(problem.offers.map((offer) => offer.item));
+  const unsold = musts.filter(({ tool }) => !sold.has(tool.id) && tool.price !== undefined);
+  const all = [
+    ...problem.offers,
+    ...unsold.map(
+      ({ tool, missing }): KitOffer => ({
+        id: tool.id,
+        supplier: tool.supplier ?? '',
+        item: tool.id,
+        count: missing,
+        price: tool.price ?? money(0),
+      }),
+    ),
+  ];
+  return all.flatMap((offer): readonly ModelOffer[] => {
+    const isForced = forced.has(offer.id);
+    const refused = out.has(offer.id) || out.has(offer.item) || (offer.mix !== undefined && problem.wishes.assortedBags === false);
+    const isMust = musts.some(({ tool }) => tool.id === offer.item && forced.has(tool.id));
+    if (refused && !isForced && !isMust) return [];
     const holds = holdsOf(offer, itemIndex).filter(({ pieces }) => pieces > 0);
-    const needed = Math.max(
-      0,
-      ...holds.map(({ item, pieces }) => Math.ceil(((most[item] ?? 0) + 3 * Math.sqrt(most[item] ?? 0)) / pieces)),
-    );
-    const count = Math.min(needed, offer.mostBags ?? mostBagsOfOne, mostBagsOfOne);
-    return Array.from({ length: forced.has(offer.id) ? Math.max(1, count) : count }, () => ({ offer, holds }));
+    const needed = Math.max(0, ...holds.map(({ item, pieces }) => Math.ceil((most[item] ?? 0) / pieces)));
+    const count = Math.min(Math.max(needed, isForced ? 1 : 0), offer.mostBags ?? mostBagsOfOne, mostBagsOfOne);
+    if (count === 0) return [];
+    return [
+      {
+        offer,
+        shop: shopIndex.get(offer.supplier) ?? -1,
+        holds,
+        costs: Array.from({ length: withBreak(offer, count) + 1 }, (_, bags) => bags * pricedAt(offer, bags)),
+        least: Math.min(count, Math.max(isForced ? 1 : 0, ...musts.map((must) => leastOf(must, offer, problem)))),
+        colours: [...new Set(holds.flatMap(({ item }) => colourOf[item] ?? []))],
+      },
+    ];
   });
 }
-export function holdsOf(
-  offer: KitOffer,
-  itemIndex: ReadonlyMap<string, number>,
-): readonly { readonly item: number; readonly pieces: number }[] {
+/** Bags that are needed because nothing else brings the tool. */
+function leastOf({ tool, missing }: ModelMust, offer: KitOffer, problem: KitProblem): number {
+  if (offer.item !== tool.id || offer.mix !== undefined) return 0;
+  const out = new Set(problem.wishes.takenOut ?? []);
+  const others = problem.offers.some(
+    (other) => other.id !== offer.id && !out.has(other.id) && (other.item === tool.id || other.mix?.[tool.id] !== undefined),
+  );
+  return others ? 0 : Math.ceil(missing / offer.count);
+}
+/** Pieces of each item beyond which more would hardly ever be used. */
+function mostUsed(figures: readonly ModelFigure[], items: number): Float64Array {
+  const most = new Float64Array(items);
+  const leastOne = new Set<number>();
+  for (const figure of figures)
+    for (const part of figure.parts)
+      for (const choice of part.choices)
+        for (const { item, pieces } of choice.needs) {
+          most[item] = (most[item] ?? 0) + figure.requests * pieces;
+          if (figure.requests > 0) leastOne.add(item);
+        }
+  return most.map((mean, item) => (leastOne.has(item) ? Math.max(1, mean + 3 * Math.sqrt(mean)) : 0));
+}
+/** A few bags more are worth a look where they bring a break in reach at which all together cost less. */
+function withBreak(offer: KitOffer, count: number): number {
+  const paid = count * pricedAt(offer, count);
+  const most = offer.mostBags ?? mostBagsOfOne;
+  const better = (offer.breaks ?? []).filter(
+    (step) => step.bags > count && step.bags <= Math.min(most, mostBagsOfOne) && step.bags * step.price < paid,
+  );
+  return Math.max(count, ...better.map((step) => step.bags));
+}
+/** Price of one bag when so many are bought. */
+export const pricedAt = (offer: Pick<KitOffer, 'price' | 'breaks'>, bags: number): number =>
+  (offer.breaks ?? []).reduce((price, step) => (bags >= step.bags ? step.price : price), offer.price as number);
+
+function holdsOf(offer: KitOffer, itemIndex: ReadonlyMap<string, number>): readonly ModelPieces[] {
   if (offer.mix === undefined) {
     const item = itemIndex.get(offer.item);
     return item === undefined ? [] : [{ item, pieces: offer.count }];
@@ -130,117 +283,4 @@ export function holdsOf(
     const item = itemIndex.get(id);
     return item === undefined || total <= 0 ? [] : [{ item, pieces: (offer.count * weight) / total }];
   });
-}
-
-/**
- * The relaxation that is searched: a figure counts fully once each of its roles has a bag or pieces at hand, colours asked for first
- * count on top, and what all roles with the same items take together is bounded by the pieces. Never values a purchase lower than `worthOf`.
- */
-function coverOf(model: Omit<KitModel, 'cover'>): CoverProblem {
-  const { problem, bags, figures, have } = model;
-  const bagsOfItem: number[][] = problem.items.map(() => []);
-  for (const [b, bag] of bags.entries()) if (!isSecond(bags, b)) for (const { item } of bag.holds) bagsOfItem[item]?.push(b);
-  const clauseOf = (items: readonly number[]): readonly number[] | undefined =>
-    items.some((item) => (have[item] ?? 0) > 0) ? undefined : [...new Set(items.flatMap((item) => bagsOfItem[item] ?? []))];
-  const goals: CoverGoal[] = [];
-  const uses: PiecesUse[] = [];
-  for (const figure of figures) {
-    const clauses = figure.roles
-      .map((role) => clauseOf(role.choices.map((choice) => choice.item)))
-      .filter((clause) => clause !== undefined);
-    const base = figure.choiceRoles === 0 ? 1 : model.chanceOfOther;
-    for (const role of figure.roles) {
-      const items = role.choices.map((choice) => choice.item);
-      uses.push({ items, role: items, goal: goals.length, pieces: figure.requests * role.pieces });
-    }
-    goals.push({ value: figure.requests * base, alternatives: [clauses] });
-    if (base === 1) continue;
-    for (const role of figure.roles) {
-      if (!role.isChoice) continue;
-      for (const choice of role.choices) {
-        const own = clauseOf([choice.item]);
-        const items = role.choices.map((one) => one.item);
-        uses.push({ items: [choice.item], role: items, goal: goals.length, pieces: figure.requests * role.pieces * choice.first });
-        goals.push({
-          value: (figure.requests * (1 - base) * choice.first) / figure.choiceRoles,
-          alternatives: [own === undefined ? clauses : [...clauses, own]],
-        });
-      }
-    }
-  }
-  const pieces = piecesRows(model, uses);
-  const binding = pieces.filter((row) => {
-    const firstBags = row.holds.filter(({ bag }) => !isSecond(bags, bag)).map((hold) => hold.pieces);
-    return row.needs.reduce((sum, need) => sum + need.pieces, 0) > row.have + Math.min(...firstBags, Number.POSITIVE_INFINITY);
-  });
-  const colourIndex = new Map<string, number>();
-  const colourOf = (item: number): readonly number[] => {
-    const colour = problem.items[item]?.colour;
-    if (colour === undefined) return [];
-    const index = colourIndex.get(colour) ?? colourIndex.size;
-    colourIndex.set(colour, index);
-    return [index];
-  };
-  const supplierIndex = new Map(problem.suppliers.map((supplier, index) => [supplier.id, index]));
-  const toolCost = model.mustHaves.reduce((sum, tool) => sum + tool.price, 0);
-  const coloursOf = bags.map((bag) => [...new Set(bag.holds.flatMap(({ item }) => colourOf(item)))]);
-  const ownColours = [...have.keys()].filter((item) => (have[item] ?? 0) > 0).flatMap(colourOf);
-  return {
-    costs: bags.map((bag) => bag.offer.price),
-    budget: problem.wishes.budget - toolCost,
-    goals,
-    pieces: binding,
-    suppliers: problem.suppliers.map((supplier) => ({
-      shipping: supplier.shipping,
-      ...(supplier.freeFrom === undefined ? {} : { freeFrom: supplier.freeFrom }),
-      spent: model.mustHaves.filter((tool) => tool.supplier === supplier.id).reduce((sum, tool) => sum + tool.price, 0),
-    })),
-    supplierOf: bags.map((bag) => supplierIndex.get(bag.offer.supplier) ?? -1),
-    coloursOf,
-    ownColours,
-    ...(problem.wishes.mostColours === undefined ? {} : { mostColours: problem.wishes.mostColours }),
-    after: bags.map((_, b) => (isSecond(bags, b) ? b - 1 : -1)),
-    forcedIn: (problem.wishes.forcedIn ?? []).flatMap((id) => {
-      const bag = bags.findIndex((one) => one.offer.id === id);
-      return bag < 0 ? [] : [bag];
-    }),
-  };
-}
-/** What a goal, when reached, takes out of a set of items; a first choice belongs to a role that could also take others. */
-interface PiecesUse {
-  readonly items: readonly number[];
-  readonly role: readonly number[];
-  readonly goal: number;
-  readonly pieces: number;
-}
-/**
- * For each set of items that some role can take, and for each size: the roles that can take nothing else use pieces of this set only,
- * and of the other roles those who get a first choice in the set.
- */
-function piecesRows(model: Omit<KitModel, 'cover'>, uses: readonly PiecesUse[]): readonly CoverPieces[] {
-  const sets = new Map<string, ReadonlySet<number>>();
-  const add = (items: readonly number[]): void => void sets.set([...items].sort((a, b) => a - b).join(), new Set(items));
-  for (const use of uses) add(use.items);
-  const bySize = new Map<string, number[]>();
-  for (const [item, one] of model.problem.items.entries())
-    if (one.size !== undefined) bySize.set(one.size, [...(bySize.get(one.size) ?? []), item]);
-  for (const items of bySize.values()) add(items);
-  return [...sets.values()].map((set): CoverPieces => {
-    const isInside = (items: readonly number[]): boolean => items.every((item) => set.has(item));
-    const counted = uses.filter((use) => isInside(use.items) && (use.items === use.role || !isInside(use.role)));
-    const holds = model.bags.flatMap((bag, b) => {
-      const count = bag.holds.filter(({ item }) => set.has(item)).reduce((sum, hold) => sum + hold.pieces, 0);
-      return count > 0 ? [{ bag: b, pieces: count }] : [];
-    });
-    return { have: [...set].reduce((sum, item) => sum + (model.have[item] ?? 0), 0), needs: mergedNeeds(counted), holds };
-  });
-}
-
-const isSecond = (bags: readonly ModelBag[], bag: number): boolean => bag > 0 && bags[bag - 1]?.offer === bags[bag]?.offer;
-function mergedNeeds(
-  needs: readonly { readonly goal: number; readonly pieces: number }[],
-): readonly { readonly goal: number; readonly pieces: number }[] {
-  const byGoal = new Map<number, number>();
-  for (const { goal, pieces } of needs) byGoal.set(goal, (byGoal.get(goal) ?? 0) + pieces);
-  return [...byGoal].map(([goal, pieces]) => ({ goal, pieces }));
 }

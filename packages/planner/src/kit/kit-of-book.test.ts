@@ -1,7 +1,7 @@
 import { type Book, emptyBook } from '@twistwright/books';
 import { money } from '@twistwright/units';
 import { expect, test } from 'vitest';
-import { kitProblemOf } from './kit-of-book.ts';
+import { type BookKitWishes, kitProblemOf } from './kit-of-book.ts';
 import { firstKit } from './solve-kit.ts';
 
 const balloon = (size: string, colour: string): Book['items'][number] => ({ id: `${size} ${colour}`, kind: 'balloon', size, colour });
@@ -67,10 +67,44 @@ test('figures, colours with preference, offers and tools of a book', () => {
       ],
     },
   ]);
-  expect(problem.value.tools).toEqual([{ id: 'pump', name: 'hand pump', need: 'must-have', price: 1500, supplier: 'shop' }]);
+  expect(problem.value.tools).toEqual([{ id: 'pump', name: 'hand pump', need: 'must-have' }]);
   const kit = firstKit(problem.value);
   expect(kit.ok && kit.value.lines.map((line) => line.offer).sort()).toEqual(['bag 260 blue', 'bag 260 red', 'bag round-5 white']);
   expect(kit.ok && kit.value.spent).toBe(1500 + 900 + 950 + 500);
+});
+
+test('shops with their least orders, offers with their breaks, tools with every offer and as many as are needed', () => {
+  const [shop] = book.suppliers;
+  if (shop === undefined) throw new Error('no shop');
+  const rich: Book = {
+    ...book,
+    settings: { tools: [{ item: 'pump', count: 2, when: 'always', place: 'case' }] },
+    suppliers: [
+      { ...shop, leastOrder: money(1500) },
+      { ...shop, id: 'other', name: 'Other', carriage: money(300) },
+    ],
+    offers: [
+      { ...offer('260 red', 900), breaks: [{ bags: 3, price: money(700) }] },
+      offer('round-5 white', 500),
+      { ...offer('pump', 1500), count: 1 },
+      { ...offer('pump', 2500), id: 'pair', supplier: 'other', count: 2 },
+    ],
+  };
+  const problem = kitProblemOf(rich, wishes);
+  if (!problem.ok) throw new Error('refused');
+  expect(problem.value.suppliers[0]).toMatchObject({ leastOrder: 1500 });
+  expect(problem.value.offers[0]).toMatchObject({ breaks: [{ bags: 3, price: 700 }] });
+  expect(problem.value.tools).toEqual([{ id: 'pump', name: 'hand pump', need: 'must-have', count: 2 }]);
+  const pumps = (extra: Partial<BookKitWishes>) => {
+    const made = kitProblemOf(rich, { ...wishes, figures: ['sticker'], shares: { sticker: 1 }, ...extra });
+    const kit = made.ok ? firstKit(made.value) : made;
+    if (!kit.ok) throw new Error(kit.error[0]?.sentence);
+    return kit.value.tools.map(({ offer: id, bags, pieces, price }) => [id, bags, pieces, price]);
+  };
+  // Two at 15.00 would be sent free of carriage at 30.00; a pair is 25.00 with 3.00 of carriage.
+  expect(pumps({})).toEqual([['pair', 1, 2, 2500]]);
+  expect(pumps({ takenOut: ['pair'] })).toEqual([['bag pump', 2, 2, 3000]]);
+  expect(pumps({ have: [{ item: 'pump', count: 1 }] })).toEqual([['bag pump', 1, 1, 1500]]);
 });
 
 test('what is wrong comes back as sentences', () => {

@@ -1,8 +1,9 @@
 import { type Book, type Figure, nameOfItem, type Offer, sizesOf } from '@twistwright/books';
-import { type PieceNeed, piecesOf, readRecipe } from '@twistwright/repertoire';
-import { fail, type Money, ok, type Problem, type Result } from '@twistwright/units';
+import { piecesOf, readRecipe } from '@twistwright/repertoire';
+import { fail, ok, type Problem, type Result } from '@twistwright/units';
 import { checkKit } from './check-kit.ts';
-import type { KitFigure, KitItem, KitOffer, KitProblem, KitRole, KitTool, KitWishes } from './kit-problem.ts';
+import { coloursOf } from './colours-of-figure.ts';
+import type { KitFigure, KitItem, KitOffer, KitProblem, KitTool, KitWishes } from './kit-problem.ts';
 
 /** What a newcomer wishes, in the names of a book. */
 export interface BookKitWishes extends KitWishes {
@@ -10,15 +11,15 @@ export interface BookKitWishes extends KitWishes {
   readonly figures?: readonly string[];
   /** Asking shares by figure; taken from the menus of the book's gigs if missing, and 1 for a figure on no menu. */
   readonly shares?: Readonly<Record<string, number>>;
-  /** Tools and sundries; those of the settings if missing: what they say of a first kit, else `always` is a must-have, `spare` a spare, the others come later. */
-  readonly tools?: readonly { readonly item: string; readonly need: KitTool['need'] }[];
+  /** Tools and sundries; those of the settings if missing: what they say of a first kit, else `always` is a must-have, `spare` a spare, the others come later. Count as in the settings, else 1. */
+  readonly tools?: readonly { readonly item: string; readonly need: KitTool['need']; readonly count?: number }[];
   /** What the newcomer has already; the book's own stock belongs to the coach and is never counted. */
   readonly have?: KitProblem['have'];
 }
 
 /**
- * The kit problem of a book: figures with the pieces of their recipes and the colours of their colourways, offers at the price of a
- * single bag, tools at their cheapest offer. Recipes that cannot be read, and everything else that is wrong, come back as problems.
+ * The kit problem of a book: figures with the pieces of their recipes and the colours of their colourways, offers with their price breaks,
+ * shops with what they ask of an order, tools with every offer that sells them. Recipes that cannot be read, and everything else that is wrong, come back as problems.
  */
 export function kitProblemOf(book: Book, wishes: BookKitWishes): Result<KitProblem> {
   const problems: Problem[] = [];
@@ -30,13 +31,13 @@ export function kitProblemOf(book: Book, wishes: BookKitWishes): Result<KitProbl
       problems.push(...recipe.error.map((one) => ({ ...one, sentence: `${figure.name}: ${one.sentence}` })));
       return [];
     }
-    const roles = recipe === undefined ? [] : rolesOf(figure, piecesOf(recipe.value));
+    const colours = recipe === undefined ? { roles: [] } : coloursOf(figure, piecesOf(recipe.value));
     return [
       {
         id: figure.id,
         name: figure.name,
         share: shares.get(figure.id) ?? 1,
-        roles,
+        ...colours,
         ...(figure.extras === undefined ? {} : { extras: figure.extras }),
       },
     ];
@@ -46,12 +47,13 @@ export function kitProblemOf(book: Book, wishes: BookKitWishes): Result<KitProbl
     currency: book.business.currency,
     items: book.items.map((item) => itemOf(book, item)),
     figures,
-    offers: book.offers.filter((offer) => isForBalloonOrExtra(book, offer)).map(offerOf),
+    offers: book.offers.map(offerOf),
     suppliers: book.suppliers.map((supplier) => ({
       id: supplier.id,
       name: supplier.name,
       shipping: supplier.carriage,
       ...(supplier.freeFrom === undefined ? {} : { freeFrom: supplier.freeFrom }),
+      ...(supplier.leastOrder === undefined ? {} : { leastOrder: supplier.leastOrder }),
       ...(supplier.currency === undefined ? {} : { currency: supplier.currency }),
     })),
     tools: toolsOf(book, tools, problems),
@@ -92,34 +94,6 @@ function sharesOf(book: Book, wishes: BookKitWishes): ReadonlyMap<string, number
   return new Map(book.figures.map((figure) => [figure.id, sums.get(figure.id) ?? typical / 2]));
 }
 
-function rolesOf(figure: Figure, pieces: readonly PieceNeed[]): readonly KitRole[] {
-  const groups = new Map<string, PieceNeed>();
-  for (const piece of pieces) {
-    const key = JSON.stringify([piece.role, piece.size, piece.finish, piece.print]);
-    const known = groups.get(key);
-    groups.set(key, { ...piece, count: piece.count + (known?.count ?? 0) });
-  }
-  return [...groups.values()].map((piece): KitRole => {
-    const colours = new Map<string, KitRole['colours'][number]>();
-    for (const way of figure.colourways) {
-      const colour = way.fill[piece.role];
-      if (colour === undefined) continue;
-      const finish = piece.finish ?? way.finish;
-      const key = JSON.stringify([colour, finish]);
-      const preference = (way.share ?? 1) + (colours.get(key)?.preference ?? 0);
-      colours.set(key, { colour, preference, ...(finish === undefined ? {} : { finish }) });
-    }
-    return {
-      name: piece.role,
-      size: piece.size,
-      pieces: piece.count,
-      colours: [...colours.values()],
-      ...(piece.finish === undefined ? {} : { finish: piece.finish }),
-      ...(piece.print === undefined ? {} : { print: piece.print.toLowerCase() }),
-    };
-  });
-}
-
 function itemOf(book: Book, item: Book['items'][number]): KitItem {
   const name = nameOfItem(item, book.colours);
   if (item.kind !== 'balloon') return { id: item.id, name };
@@ -138,31 +112,20 @@ const offerOf = (offer: Offer): KitOffer => ({
   item: offer.item,
   count: offer.count,
   price: offer.price,
+  ...(offer.breaks === undefined ? {} : { breaks: offer.breaks }),
   ...(offer.mostBags === undefined ? {} : { mostBags: offer.mostBags }),
   ...(offer.mix === undefined ? {} : { mix: offer.mix }),
 });
-function isForBalloonOrExtra(book: Book, offer: Offer): boolean {
-  if (offer.mix !== undefined) return true;
-  const item = book.items.find((one) => one.id === offer.item);
-  return item === undefined || item.kind !== 'tool';
-}
-
 function toolsOf(book: Book, wished: BookKitWishes['tools'], problems: Problem[]): readonly KitTool[] {
   const needOf = { always: 'must-have', spare: 'spare', outdoors: 'later', tables: 'later' } as const;
-  const list = wished ?? (book.settings?.tools ?? []).map((tool) => ({ item: tool.item, need: tool.firstKit ?? needOf[tool.when] }));
-  return list.flatMap((tool, t): readonly KitTool[] => {
+  const settings = book.settings?.tools ?? [];
+  const list = wished ?? settings.map((tool) => ({ item: tool.item, need: tool.firstKit ?? needOf[tool.when] }));
+  return list.flatMap((tool: NonNullable<BookKitWishes['tools']>[number], t): readonly KitTool[] => {
     const item = book.items.find((one) => one.id === tool.item);
-    const cheapest = book.offers.filter((offer) => offer.item === tool.item).sort((a, b) => a.price - b.price)[0];
-    if (item !== undefined && cheapest !== undefined)
-      return [
-        {
-          id: tool.item,
-          name: nameOfItem(item, book.colours),
-          need: tool.need,
-          price: cheapest.price as Money,
-          supplier: cheapest.supplier,
-        },
-      ];
+    if (item !== undefined && book.offers.some((offer) => offer.item === tool.item)) {
+      const count = tool.count ?? settings.find((one) => one.item === tool.item)?.count ?? 1;
+      return [{ id: tool.item, name: nameOfItem(item, book.colours), need: tool.need, ...(count === 1 ? {} : { count }) }];
+    }
     // The book's own tools may long be paid for and have no offer; a wish for one has to have a price.
     if (wished !== undefined)
       problems.push({

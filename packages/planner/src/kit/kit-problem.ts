@@ -27,7 +27,10 @@ export interface KitFigure {
   readonly name: string;
   /** Asking share beside the other figures; need not sum to one. */
   readonly share: number;
+  /** Roles that are filled each by itself: any colour of one goes with any colour of another. */
   readonly roles: readonly KitRole[];
+  /** Roles whose colours belong together: of each, any one of the listed ways will do. */
+  readonly combinations?: readonly KitCombination[];
   /** Sundries each one takes. */
   readonly extras?: readonly { readonly item: string; readonly count: number }[];
 }
@@ -41,14 +44,30 @@ export interface KitRole {
   /** Colours that will do, each in the finish of the role unless it has its own; `preference` is the share of guests who ask for it first (need not sum to one). */
   readonly colours: readonly { readonly colour: string; readonly finish?: string; readonly preference: number }[];
 }
+/** Roles that are not filled independently, such as a white body with a pink mane or a sky one with a white mane, but no mixture of them. */
+export interface KitCombination {
+  readonly name: string;
+  /** Any of these is enough; `preference` is the share of guests who ask for it first (need not sum to one). */
+  readonly ways: readonly { readonly pieces: readonly KitPieces[]; readonly preference: number }[];
+}
+export interface KitPieces {
+  readonly size: string;
+  readonly colour: string;
+  /** Missing is the standard finish. */
+  readonly finish?: string;
+  readonly print?: string;
+  readonly count: number;
+}
 export interface KitOffer {
   readonly id: string;
   readonly supplier: string;
   readonly item: string;
   /** Pieces in a bag. */
   readonly count: number;
-  /** Price of one bag. */
+  /** Price of one bag where fewer than the first break are bought. */
   readonly price: Money;
+  /** All bags at this price when at least so many of the offer are bought; ascending. */
+  readonly breaks?: readonly { readonly bags: number; readonly price: Money }[];
   readonly mostBags?: number;
   /** An assorted bag: weight of each item in it; how many of which are in a bag is a matter of chance. */
   readonly mix?: Readonly<Record<string, number>>;
@@ -61,13 +80,19 @@ export interface KitSupplier {
   readonly shipping: Money;
   /** Goods worth at least this are sent free. */
   readonly freeFrom?: Money;
+  /** Goods must be worth at least this, or nothing is sent. */
+  readonly leastOrder?: Money;
 }
+/** A tool or sundry. Where offers have its id as their item, any of them will do; else it is bought anywhere, or from `supplier`, at `price`. */
 export interface KitTool {
   readonly id: string;
   readonly name: string;
   /** Bought before any balloon; bought with money that is left; only named. */
   readonly need: 'must-have' | 'spare' | 'later';
-  readonly price: Money;
+  /** Pieces that are needed, default 1; more may come in a pack. */
+  readonly count?: number;
+  /** For all that are needed; looked at only where no offer sells it. */
+  readonly price?: Money;
   readonly supplier?: string;
 }
 export interface KitWishes {
@@ -81,7 +106,7 @@ export interface KitWishes {
   readonly mostColours?: number;
   /** Default true. */
   readonly assortedBags?: boolean;
-  /** Chance that a guest whose first colour is missing takes another that will do; default 0.8. */
+  /** Chance that a guest whose first colour is missing takes another that will do; {@link usualChanceOfOtherColour} if missing. */
   readonly chanceOfOtherColour?: number;
   /** Offers to buy in any case, one bag each. */
   readonly forcedIn?: readonly string[];
@@ -95,12 +120,20 @@ export type KitWork = 'tables' | 'parties' | 'small fairs';
  */
 export const guestsPerHourOf: Readonly<Record<KitWork, number>> = { tables: 10, parties: 8, 'small fairs': 12 };
 
+/** Four of five guests whose colour is missing take another. Common practice, no published source. */
+export const usualChanceOfOtherColour = 0.8;
+
 /** What to buy, why, and how far it goes. */
 export interface Kit {
   readonly lines: readonly KitLine[];
   readonly tools: readonly {
     readonly tool: string;
     readonly name: string;
+    /** The offer that it is bought by; missing where it is bought anywhere. */
+    readonly offer?: string;
+    readonly bags: number;
+    readonly pieces: number;
+    /** For all of it. */
     readonly price: Money;
     readonly supplier?: string;
     readonly why: string;
@@ -122,6 +155,8 @@ export interface Kit {
   readonly leftOut: readonly LeftOut[];
   /** Colours bought. */
   readonly colours: readonly string[];
+  /** What was assumed of a guest whose colour is missing: the chance of taking another that will do. */
+  readonly chanceOfOtherColour: number;
 }
 /** How good the answer is: the best there is, at most a share away from it, in words for a sentence. */
 export type Standing = { readonly kind: 'proven' } | { readonly kind: 'within'; readonly share: number };
@@ -131,6 +166,8 @@ export interface KitLine {
   readonly name: string;
   readonly bags: number;
   readonly pieces: number;
+  /** Of one bag, at the break that so many bags reach. */
+  readonly price: Money;
   readonly cost: Money;
   /** Figures that can be made with it and could not without it. */
   readonly unlocks: readonly string[];

@@ -1,7 +1,9 @@
 import { type Money, money } from '@twistwright/units';
-import { cheapestCompletion, keepsColours, spentOn } from './cheapest-completion.ts';
+import { cheapestCompletion } from './completion.ts';
+import { filledUp } from './fill-up.ts';
 import type { KitModel } from './kit-model.ts';
-import { piecesWith, worthOf } from './kit-worth.ts';
+import { KitValuer, piecesWith } from './kit-worth.ts';
+import { type Bags, billOf, keepsColours } from './purchase.ts';
 
 /** One step beyond a kit. */
 export interface NextPurchase {
@@ -19,50 +21,62 @@ export interface NextPurchase {
 
 /**
  * The best next purchases in order: at each step the bag, or the few bags that bring in one more figure, with the largest gain per unit
- * of money. The limit on colours is kept, the budget is not looked at.
+ * of money, filled up where a shop takes no smaller order. The limit on colours is kept, the budget is not looked at. Each step comes on
+ * top of those before it in one order.
  */
-export function nextPurchases(model: KitModel, bought: ArrayLike<number>, most = 8): readonly NextPurchase[] {
-  const has = Int8Array.from(bought);
+export function nextPurchases(model: KitModel, bought: Bags, most = 8): readonly NextPurchase[] {
+  const valuer = new KitValuer(model);
   const steps: NextPurchase[] = [];
+  let has: Int8Array = Int8Array.from(bought);
   while (steps.length < most) {
-    const before = worthOf(model, piecesWith(model, has));
-    let best: { readonly bags: readonly number[]; readonly step: NextPurchase } | undefined;
+    const before = valuer.worth(piecesWith(model, has));
+    let best: { readonly bags: Int8Array; readonly step: NextPurchase } | undefined;
     for (const bags of candidates(model, has, before.byFigure)) {
-      const step = stepOf(model, has, bags, before.met);
+      const step = stepTo(model, valuer, has, bags, before);
       if (step.gain > 1e-6 && (best === undefined || step.gainPerThousand > best.step.gainPerThousand)) best = { bags, step };
     }
     if (best === undefined) break;
-    for (const bag of best.bags) has[bag] = 1;
+    has = best.bags;
     steps.push(best.step);
   }
   return steps;
 }
 
-function candidates(model: KitModel, has: Int8Array, byFigure: readonly number[]): readonly (readonly number[])[] {
-  const found: (readonly number[])[] = [];
-  for (let bag = 0; bag < has.length; bag++) {
-    const first = model.cover.after?.[bag] ?? -1;
-    if (has[bag] === 0 && (first < 0 || has[first] === 1)) found.push([bag]);
+/** Whole purchases that go one step beyond what is bought. */
+function candidates(model: KitModel, has: Int8Array, byFigure: readonly number[]): readonly Int8Array[] {
+  const found: Int8Array[] = [];
+  for (const [o, offer] of model.offers.entries()) {
+    if ((has[o] ?? 0) + 1 >= offer.costs.length) continue;
+    const filled = filledUp(model, has.with(o, (has[o] ?? 0) + 1));
+    if (filled !== undefined) found.push(filled);
   }
   for (const [f, met] of byFigure.entries()) {
     const completion = met > 0 ? undefined : cheapestCompletion(model, has, f);
-    if (completion !== undefined && completion.bags.length > 1) found.push(completion.bags);
+    if (completion !== undefined) found.push(completion.bags);
   }
-  return found.filter((bags) => keepsColours(model, has, bags));
+  return found.filter((bags) => keepsColours(model, bags));
 }
-function stepOf(model: KitModel, has: Int8Array, bags: readonly number[], metBefore: number): NextPurchase {
-  const after = has.slice();
-  for (const bag of bags) after[bag] = 1;
-  const worth = worthOf(model, piecesWith(model, after));
-  const cost = spentOn(model, after).total - spentOn(model, has).total;
-  const gain = (worth.met - metBefore) / model.requests;
-  const was = worthOf(model, piecesWith(model, has)).byFigure;
+function stepTo(
+  model: KitModel,
+  valuer: KitValuer,
+  has: Int8Array,
+  bags: Int8Array,
+  before: { readonly met: number; readonly byFigure: readonly number[] },
+): NextPurchase {
+  const worth = valuer.worth(piecesWith(model, bags));
+  const cost = billOf(model, bags).total - billOf(model, has).total;
+  const gain = (worth.met - before.met) / model.requests;
   return {
-    offers: bags.map((bag) => model.bags[bag]?.offer.id ?? ''),
+    offers: addedTo(model, has, bags),
     cost: money(cost),
     gain,
     gainPerThousand: (1000 * gain) / Math.max(1, cost),
-    unlocks: model.problem.figures.filter((_, f) => (was[f] ?? 0) === 0 && (worth.byFigure[f] ?? 0) > 0).map((figure) => figure.id),
+    unlocks: model.problem.figures
+      .filter((_, f) => (before.byFigure[f] ?? 0) === 0 && (worth.byFigure[f] ?? 0) > 0)
+      .map((figure) => figure.id),
     metAfter: worth.met / model.requests,
   };
 }
+/** Ids of the offers of which `bags` has more, each as often as it has. */
+export const addedTo = (model: KitModel, has: Bags, bags: Bags): readonly string[] =>
+  model.offers.flatMap(({ offer }, o) => Array.from({ length: Math.max(0, (bags[o] ?? 0) - (has[o] ?? 0)) }, () => offer.id));

@@ -9,7 +9,7 @@ test('what was bought starts another search, which finds no less for the same mo
   const first = findKit(problem, { effort: 'soon' });
   if (!first.ok) throw new Error('no kit');
   const start = boughtOffers(first.value);
-  expect([...start.values()].reduce((sum, bags) => sum + bags, 0)).toBe(first.value.bought.filter((one) => one === 1).length);
+  expect([...start.values()].reduce((sum, bags) => sum + bags, 0)).toBe(first.value.bought.reduce((sum, bags) => sum + bags, 0));
   const second = findKit(problem, { effort: 'soon', start });
   expect(second.ok && second.value.answer.value).toBeGreaterThanOrEqual(first.value.answer.value - 1e-9);
 });

@@ -2,6 +2,7 @@ import type { Book } from '@twistwright/books';
 import { fail, type Money, money, ok, type Problem, type Result, showMoney } from '@twistwright/units';
 import {
   type BookKitWishes,
+  bagsByOffer,
   curveThrough,
   type FoundKit,
   findKit,
@@ -69,11 +70,7 @@ function startOf(problem: KitProblem, options: PlanKitOptions): Pick<KitLimits, 
 }
 
 /** Bags by offer, to begin another search with. */
-export function boughtOffers({ model, bought }: FoundKit): ReadonlyMap<string, number> {
-  const bags = new Map<string, number>();
-  for (const [b, bag] of model.bags.entries()) if (bought[b] === 1) bags.set(bag.offer.id, (bags.get(bag.offer.id) ?? 0) + 1);
-  return bags;
-}
+export const boughtOffers = ({ model, bought }: FoundKit): ReadonlyMap<string, number> => bagsByOffer(model, bought);
 
 /** Refusals carry what would be possible; nothing is added where the search has said so already. */
 function withNearest(

@@ -18,6 +18,7 @@ export function sayKit(plan: KitPlan, currency: CurrencyCode): Said {
     more: [
       `Of about ${count(kit.requests)} requests over the hours ${range(lasting.figures)} are made; the first that cannot be, because something has run out, comes after about ${counted(lasting.guestsUntilShort.p50, 'guest')} (${range(lasting.guestsUntilShort)}).`,
       sayStanding(kit),
+      sayAssumed(kit),
       ...rulesSaid(plan, show),
       ...(kit.spent < kit.budget ? [`${show(subtract(kit.budget, kit.spent))} of ${show(kit.budget)} is left.`] : []),
     ],
@@ -27,6 +28,10 @@ function sayStanding(kit: Kit): string {
   return kit.standing.kind === 'proven'
     ? 'Proven: no other purchase for this money meets more.'
     : `No purchase for this money meets more than ${percent(kit.metAtMost)}.`;
+}
+/** What the share of requests met rests on beside the figures and offers. */
+function sayAssumed({ chanceOfOtherColour, metFirstChoice }: Kit): string {
+  return `${percent(metFirstChoice)} get the colours they ask for first; assumed that ${Math.round(100 * chanceOfOtherColour)} of 100 guests whose colours are missing take others that the figure is made in (common practice, no published source).`;
 }
 function rulesSaid(plan: KitPlan, show: (amount: Money) => string): readonly string[] {
   const said = plan.rules.map((rule) => `"${rule.rule}" ${percent(rule.met)} (${show(money(rule.spent))})`);

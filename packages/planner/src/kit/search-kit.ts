@@ -1,0 +1,286 @@
+/**
+ * The best purchase of a kit: best-first branch and bound on the bound of `kit-bound.ts`, from a start by annealing. Leaves are valued by the
+ * true worth, so that an answer found to the end is proven.
+ */
+import { cheapestMusts } from './cheapest-musts.ts';
+import { KitClimb } from './climb-kit.ts';
+import { KitBound, type KitPrices } from './kit-bound.ts';
+import { enoughFor, isClosed, paysShipping, shipsFree, shopUses, usesOf } from './kit-buying.ts';
+import type { KitModel } from './kit-model.ts';
+import type { Bags } from './purchase.ts';
+
+export interface KitSearchLimits {
+  /** Annealing moves for the start, and how often it is begun anew. */
+  readonly moves: number;
+  readonly starts: number;
+  /** Rounds spent on the first bound. */
+  readonly rounds: number;
+  readonly nodes: number;
+  readonly seed: number;
+  /** Requests within which the best is near enough. */
+  readonly within: number;
+  readonly start?: Bags;
+  readonly now?: () => number;
+  readonly milliseconds?: number;
+}
+export interface KitSearched {
+  /** Bags by offer. */
+  readonly bags: readonly number[];
+  /** Expected requests met. */
+  readonly value: number;
+  /** No purchase meets more. Equals `value` when proven. */
+  readonly bound: number;
+  readonly proven: boolean;
+  readonly nodes: number;
+}
+
+/** Undefined if what is a must, and what is forced in, does not fit the budget or the colours. */
+export const searchKit = (model: KitModel, limits: KitSearchLimits): KitSearched | undefined => new KitSearch(model, limits).run();
+
+const nodeRounds = 16;
+/** A shop is decided where the relaxation uses it in one way at least so much. */
+const decided = 0.9;
+/** A rounding is tried at every so many nodes. */
+const roundEvery = 4;
+
+interface Node {
+  readonly least: Int8Array;
+  readonly most: Int8Array;
+  readonly uses: Int8Array;
+  readonly prices: KitPrices;
+  readonly bound: number;
+  readonly wanted: Float64Array;
+  readonly shopUse: Float64Array;
+}
+
+class KitSearch {
+  readonly #model: KitModel;
+  readonly #limits: KitSearchLimits;
+  readonly #climb: KitClimb;
+  readonly #bound: KitBound;
+  readonly #deadline: number;
+  /** Offers of the same one item; assorted bags each by themselves. */
+  readonly #groups: readonly (readonly number[])[];
+  #nodes = 0;
+  /** Largest bound of what was left unfinished, pruned or ruled out. */
+  #beyond = Number.NEGATIVE_INFINITY;
+
+  constructor(model: KitModel, limits: KitSearchLimits) {
+    this.#model = model;
+    this.#limits = limits;
+    this.#climb = new KitClimb(model);
+    this.#bound = new KitBound(model);
+    const groups = new Map<string, number[]>();
+    for (const [o, { holds }] of model.offers.entries()) {
+      const key = holds.length === 1 ? `item ${holds[0]?.item}` : `offer ${o}`;
+      groups.set(key, [...(groups.get(key) ?? []), o]);
+    }
+    this.#groups = [...groups.values()];
+    this.#deadline =
+      limits.now === undefined || limits.milliseconds === undefined ? Number.POSITIVE_INFINITY : limits.now() + limits.milliseconds;
+  }
+
+  run(): KitSearched | undefined {
+    const { start, moves, starts, seed } = this.#limits;
+    const climb = this.#climb;
+    const plain = cheapestMusts(this.#model);
+    if (plain !== undefined) climb.try(plain);
+    if (start !== undefined) climb.try(start);
+    for (let again = 0; again < starts; again++) {
+      climb.anneal(moves, seed + again);
+      climb.climb();
+    }
+    this.#branch();
+    climb.dropIdle();
+    if (climb.best === undefined) return undefined;
+    const bound = this.#beyond > climb.value + 1e-9 ? this.#beyond : climb.value;
+    return { bags: [...climb.best], value: climb.value, bound, proven: bound <= climb.value, nodes: this.#nodes };
+  }
+  get #beat(): number {
+    return this.#climb.value + this.#limits.within;
+  }
+
+  #branch(): void {
+    const root = this.#root();
+    const frontier = root === undefined ? [] : [root];
+    for (;;) {
+      const node = takeLargest(frontier);
+      if (node === undefined) return;
+      if (!this.#isOpen(node.bound)) continue;
+      if (this.#mustStop()) {
+        this.#beyond = Math.max(this.#beyond, node.bound, ...frontier.map((one) => one.bound));
+        return;
+      }
+      if (this.#nodes++ % roundEvery === 0) this.#round(node);
+      const children = this.#branches(node);
+      if (children.length === 0) this.#climb.try(node.least);
+      for (const { least, most, uses } of children) {
+        const child = this.#bounded(least, most, uses, node.prices, nodeRounds, node.bound);
+        if (child !== undefined) frontier.push(child);
+      }
+    }
+  }
+  #isOpen(bound: number): boolean {
+    if (bound - 1e-9 > this.#beat) return true;
+    this.#beyond = Math.max(this.#beyond, bound);
+    return false;
+  }
+  #mustStop(): boolean {
+    if (this.#nodes >= this.#limits.nodes) return true;
+    return this.#limits.now !== undefined && (this.#nodes & 7) === 0 && this.#limits.now() >= this.#deadline;
+  }
+
+  #root(): Node | undefined {
+    const least = Int8Array.from(this.#model.offers, (offer) => offer.least);
+    const most = Int8Array.from(this.#model.offers, (offer) => offer.costs.length - 1);
+    const uses = Int8Array.from(this.#model.shops, usesOf);
+    const node = this.#bounded(least, most, uses, this.#bound.startingPrices(), this.#limits.rounds, Number.POSITIVE_INFINITY);
+    if (node === undefined) return undefined;
+    const before = this.#climb.value;
+    this.#round(node);
+    this.#climb.climb();
+    // A better purchase makes for a better bound.
+    if (this.#climb.value <= before) return node;
+    return this.#bounded(node.least, node.most, node.uses, node.prices, this.#limits.rounds / 2, node.bound);
+  }
+  /** Splits a node by how a shop is used, where the relaxation is undecided about that, else by the bags of an offer; none at a leaf. */
+  #branches({ least, most, uses, wanted, shopUse }: Node): readonly Pick<Node, 'least' | 'most' | 'uses'>[] {
+    const s = shopToBranch(uses, shopUse);
+    if (s >= 0)
+      return shopUses
+        .filter((use) => ((uses[s] as number) & use) > 0)
+        .map((use) => ({ least: least.slice(), most: most.slice(), uses: uses.with(s, use) }));
+    const group = this.#groupToBranch(least, most, wanted);
+    const children: Pick<Node, 'least' | 'most' | 'uses'>[] = [];
+    const none = most.slice();
+    // None of them, or the first, or not that but the second, and so on.
+    for (const o of group) {
+      children.push({ least: least.with(o, (least[o] as number) + 1), most: none.slice(), uses: uses.slice() });
+      none[o] = least[o] as number;
+    }
+    if (group.length > 0) children.push({ least: least.slice(), most: none, uses: uses.slice() });
+    return children;
+  }
+  #bounded(least: Int8Array, most: Int8Array, uses: Int8Array, prices: KitPrices, rounds: number, parent: number): Node | undefined {
+    if (!this.#settle(least, most, uses)) return undefined;
+    const answer = this.#bound.bound({ least, most, uses, prices, beat: this.#beat, rounds });
+    this.#beyond = Math.max(this.#beyond, Math.min(answer.cut, this.#beat));
+    const bound = Math.min(parent, answer.bound);
+    if (!this.#isOpen(bound)) return undefined;
+    return { least, most, uses, prices: answer.prices, bound, wanted: answer.wanted.slice(), shopUse: answer.shopUse.slice() };
+  }
+
+  /** Follows what the counts imply for money and colours; false if nothing is left. */
+  #settle(least: Int8Array, most: Int8Array, uses: Int8Array): boolean {
+    const { offers, shops, budget, mostColours, ownColours } = this.#model;
+    if (mostColours !== Number.POSITIVE_INFINITY) {
+      const colours = new Set<number>();
+      for (const [o, offer] of offers.entries())
+        if ((least[o] as number) > 0) for (const colour of offer.colours) if (!ownColours.has(colour)) colours.add(colour);
+      if (colours.size > mostColours) return false;
+      for (const [o, offer] of offers.entries()) {
+        if (least[o] !== 0 || most[o] === 0) continue;
+        const more = offer.colours.filter((colour) => !ownColours.has(colour) && !colours.has(colour)).length;
+        if (colours.size + more > mostColours) most[o] = 0;
+      }
+    }
+    const goods = new Float64Array(shops.length + 1);
+    for (const [o, offer] of offers.entries()) {
+      if (offer.shop < 0) continue;
+      if ((least[o] as number) > 0) uses[offer.shop] = (uses[offer.shop] as number) & ~isClosed;
+      if (uses[offer.shop] === 0) return false;
+      if (uses[offer.shop] === isClosed) most[o] = 0;
+    }
+    const cheapest = new Float64Array(offers.length);
+    for (const [o, offer] of offers.entries()) {
+      let cost = Number.POSITIVE_INFINITY;
+      for (let count = least[o] as number; count <= (most[o] as number); count++) cost = Math.min(cost, offer.costs[count] as number);
+      cheapest[o] = cost;
+      goods[offer.shop + 1] = (goods[offer.shop + 1] as number) + cost;
+    }
+    let total = goods[0] as number;
+    for (const [s, shop] of shops.entries()) total += leastSpent(shop, uses[s] as number, goods[s + 1] as number);
+    if (total > budget) return false;
+    for (const [o, offer] of offers.entries()) {
+      const shop = shops[offer.shop];
+      const own = goods[offer.shop + 1] as number;
+      const use = shop === undefined ? 0 : (uses[offer.shop] as number);
+      const before = shop === undefined ? own : leastSpent(shop, use, own);
+      while ((most[o] as number) > (least[o] as number)) {
+        const now = own - (cheapest[o] as number) + (offer.costs[most[o] as number] as number);
+        if (total - before + (shop === undefined ? now : leastSpent(shop, use & ~isClosed, now)) <= budget) break;
+        most[o] = (most[o] as number) - 1;
+      }
+    }
+    return true;
+  }
+
+  /** Offers of one item, none of which is bought yet, or an offer of which more could be; undecided and dear, which moves the bound most. */
+  #groupToBranch(least: Int8Array, most: Int8Array, wanted: Float64Array): readonly number[] {
+    let chosen: readonly number[] = [];
+    let best = Number.NEGATIVE_INFINITY;
+    for (const offers of this.#groups) {
+      const isBought = offers.some((o) => (least[o] as number) > 0);
+      const open = offers.filter((o) => (least[o] as number) < (most[o] as number));
+      for (const group of isBought ? open.map((o) => [o]) : [open]) {
+        const first = group[0];
+        if (first === undefined) continue;
+        const want = Math.min(
+          1,
+          group.reduce((sum, o) => sum + (wanted[o] as number), 0),
+        );
+        const price = this.#model.offers[first]?.costs[1] ?? 0;
+        const score = want * (1 - want) * Math.max(1, price) + 1e-6 * want;
+        if (score <= best) continue;
+        best = score;
+        chosen = group;
+      }
+    }
+    return [...chosen].sort((a, b) => (wanted[b] as number) - (wanted[a] as number) || a - b);
+  }
+  /** Buys what the relaxation wants most, as far as it is allowed. */
+  #round({ least, most, wanted }: Node): void {
+    const { state } = this.#climb;
+    state.set(least);
+    const order = [...least.keys()].filter((o) => (most[o] as number) > (least[o] as number) && (wanted[o] as number) > 0.05);
+    order.sort((a, b) => (wanted[b] as number) - (wanted[a] as number) || a - b);
+    for (const o of order) {
+      const spare = (wanted[o] as number) >= 1.5 ? 2 : 1;
+      const count = Math.min(most[o] as number, (least[o] as number) + spare);
+      state.put(o, count);
+      if (state.spent > this.#model.budget || state.colours > this.#model.mostColours) state.put(o, least[o] as number);
+    }
+    const filled = state.missing > 0 ? cheapestMusts(this.#model, state.bags) : state.bags.slice();
+    if (filled !== undefined) this.#climb.try(filled);
+  }
+}
+
+/** The least that is spent at a shop in one of these uses, where goods are worth at least so much. */
+function leastSpent(shop: KitModel['shops'][number], uses: number, goods: number): number {
+  if ((uses & isClosed) > 0) return 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (const use of [paysShipping, shipsFree])
+    if ((uses & use) > 0) least = Math.min(least, Math.max(goods, enoughFor(shop, use)) + (use === paysShipping ? shop.shipping : 0));
+  return least;
+}
+function shopToBranch(uses: Int8Array, shopUse: Float64Array): number {
+  let chosen = -1;
+  let least = decided;
+  for (let s = 0; s < uses.length; s++) {
+    const open = uses[s] as number;
+    if ((open & (open - 1)) === 0) continue;
+    const most = Math.max(...shopUse.subarray(s * shopUses.length, (s + 1) * shopUses.length));
+    if (most >= least) continue;
+    least = most;
+    chosen = s;
+  }
+  return chosen;
+}
+function takeLargest(frontier: Node[]): Node | undefined {
+  let largest = 0;
+  for (let k = 1; k < frontier.length; k++) if ((frontier[k]?.bound ?? 0) > (frontier[largest]?.bound ?? 0)) largest = k;
+  const node = frontier[largest];
+  const last = frontier.pop();
+  if (last !== undefined && last !== node) frontier[largest] = last;
+  return node;
+}
