@@ -103,9 +103,36 @@ test('a figure that is left out can be brought in', async () => {
   await settled(page);
 });
 
+test('every number opens to its reasons, and things are called by their names', async () => {
+  await page
+    .getByText(/^Why \d+\?$/)
+    .first()
+    .click();
+  await page.getByText(/^Of 100 guests \d+ get the colour they ask for first and \d+ another one that will do\./).waitFor();
+  await page
+    .getByText(/^It rests on 8 guests an hour at parties, so about 96 in the 12 hours; on 8 in 10 who take another colour/)
+    .waitFor();
+  const line = page.getByRole('listitem').filter({ hasText: '260 green' }).first();
+  await line.getByText(/Without it (\d+|under 1) of 100 requests are lost\./).click();
+  await line.getByText(/^(Not without it|Used in): [A-Z]/).waitFor();
+  await page.getByText('Already has nothing').click();
+  const there = page.getByLabel('Balloons that are there already');
+  expect(await there.locator('option').allTextContents()).toEqual(expect.arrayContaining(['260 green', '5-inch red round']));
+  await page.getByText('Put a bag in, whatever it costs').click();
+  expect(await page.getByLabel('Put a bag in').locator('option').allTextContents()).toEqual(
+    expect.arrayContaining([expect.stringMatching(/^260 green, \d+ in a bag, £\d+\.\d\d, [A-Z]/)]),
+  );
+});
+
+test('cautions stand beside the list, with the wording that the law prescribes', async () => {
+  await page.getByRole('heading', { name: 'Take care, and hand this over with the kit.' }).waitFor();
+  await page.getByText(/^Warning! Children under eight years can choke/).waitFor();
+  await page.getByRole('listitem').filter({ hasText: 'Inflate with a pump, not with the mouth' }).waitFor();
+});
+
 test('growth answers its sliders', async () => {
   await page.getByRole('heading', { name: /^The kit has paid for itself after \d+ gigs?( \(\d+ to \d+\))?\.$/ }).waitFor();
-  await page.getByRole('row', { name: /^Spare pump £8\.95 in week \d+/ }).waitFor();
+  await page.getByRole('row', { name: /^Spare pump 8\.95 in week \d+/ }).waitFor();
   await page.getByRole('slider', { name: 'Fee an hour' }).fill('0');
   await page.getByRole('slider', { name: 'Tip of a guest' }).fill('0');
   await page.getByRole('heading', { name: 'On these fees and tips the kit never pays for itself.' }).waitFor();
@@ -159,17 +186,35 @@ test('a kit is kept in the book, opened again, and deleted', async () => {
   await page.getByRole('heading', { name: 'Keep this kit in the book.' }).waitFor();
 });
 
-test('the kit becomes orders that the shopping page expects', async () => {
+test('the orders are the newcomer’s own: a text to send, and nothing of it comes into the store of the book', async () => {
+  await page.getByRole('textbox', { name: 'Name of the kit' }).fill('For Bea');
+  await page.getByText('For Bea: the newcomer orders and pays; nothing of it comes into your store.').waitFor();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page
+      .getByRole('button', { name: /^Save the order for/ })
+      .first()
+      .click(),
+  ]);
+  const text = await readFile(await download.path(), 'utf8');
+  expect(text).toMatch(/^Order, For Bea: .+\n\n(\d+ x .+: £\d+\.\d\d\n)+(Carriage: £\d+\.\d\d\n)?In all: £\d+\.\d\d\n$/);
+  expect(await kitOrders()).toEqual([]);
+});
+
+test('only a coach who says so has the kit among the orders of the store', async () => {
+  await page.getByText('It is for your own store').click();
   const mark = page.getByRole('button', { name: /^Mark as ordered at/ });
-  const orders = await mark.count();
-  expect(orders).toBeGreaterThan(0);
+  expect(await mark.count()).toBeGreaterThan(0);
   await mark.first().click();
   await expect.poll(() => page.getByRole('button', { name: /^Mark as ordered at/, disabled: true }).count()).toBe(1);
-  const placed = (await (await page.request.get(`${url}/api/orders`)).json()) as readonly { readonly id: string }[];
-  const mine = placed.filter((order) => order.id.startsWith('kit-'));
+  const mine = await kitOrders();
   expect(mine).toHaveLength(1);
   for (const order of mine) await page.request.delete(`${url}/api/orders/${order.id}`, { headers: { origin: url } });
 });
+async function kitOrders(): Promise<readonly { readonly id: string }[]> {
+  const placed = (await (await page.request.get(`${url}/api/orders`)).json()) as readonly { readonly id: string }[];
+  return placed.filter((order) => order.id.startsWith('kit-'));
+}
 
 test('nothing went wrong on the way', () => {
   expect(errors).toEqual([]);

@@ -1,6 +1,7 @@
+import type { Book } from '@twistwright/books';
 import type { KitPlan } from '@twistwright/planner';
-import { decimalOf } from '@twistwright/units';
-import type { ReactElement } from 'react';
+import { decimalOf, type Money, money, showMoney } from '@twistwright/units';
+import { memo, type ReactElement } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { counted, listed, sentence } from '../words/counted.ts';
 import { figureName, of100, offerName } from './kit-words.ts';
@@ -11,7 +12,7 @@ interface BeyondProps {
 }
 
 /** The best next purchases in order, with what each brings for its money. */
-export function NextSection({ plan, onPutIn }: BeyondProps): ReactElement | null {
+export const NextSection = memo(function NextSection({ plan, onPutIn }: BeyondProps): ReactElement | null {
   const { book } = useBook();
   const { currency } = book.business;
   if (plan.next.length === 0) return null;
@@ -41,7 +42,10 @@ export function NextSection({ plan, onPutIn }: BeyondProps): ReactElement | null
           <tbody>
             {plan.next.map((next) => (
               <tr key={next.offers.join(' ')}>
-                <th scope="row">{listed(next.offers.map((offer) => offerName(book, offer)))}</th>
+                <th scope="row">
+                  {listed(next.offers.map((offer) => offerName(book, offer)))}
+                  <CarriageNote book={book} offers={next.offers} cost={next.cost} />
+                </th>
                 <td className="num">{decimalOf(next.cost, currency)}</td>
                 <td className="num">
                   {(100 * next.metAfter).toFixed(1)} <span className="sp">(+{(100 * next.gain).toFixed(1)})</span>
@@ -53,7 +57,7 @@ export function NextSection({ plan, onPutIn }: BeyondProps): ReactElement | null
                   <button
                     type="button"
                     className="btn plain"
-                    aria-label={`Put in ${offerName(book, next.offers[0] ?? '')}`}
+                    aria-label={`Put in ${listed(next.offers.map((offer) => offerName(book, offer)))}`}
                     onClick={() => onPutIn(next.offers)}
                   >
                     Put in
@@ -66,10 +70,30 @@ export function NextSection({ plan, onPutIn }: BeyondProps): ReactElement | null
       </div>
     </section>
   );
+});
+
+interface CarriageNoteProps {
+  readonly book: Book;
+  readonly offers: readonly string[];
+  /** What they add to the bill. */
+  readonly cost: Money;
+}
+/** Says so where the bill grows by more or by less than the price, because carriage comes or falls away. */
+function CarriageNote({ book, offers, cost }: CarriageNoteProps): ReactElement | null {
+  const { currency } = book.business;
+  const prices = offers.reduce((sum, id) => sum + (book.offers.find((offer) => offer.id === id)?.price ?? 0), 0);
+  if (cost === prices) return null;
+  return (
+    <small className="carried">
+      {cost > prices
+        ? `with ${showMoney(money(cost - prices), currency)} of carriage`
+        : `its price less ${showMoney(money(prices - cost), currency)} of carriage that falls away`}
+    </small>
+  );
 }
 
 /** Figures that the kit does not make, and the cheapest that would bring each in. */
-export function LeftOutSection({ plan, onPutIn }: BeyondProps): ReactElement | null {
+export const LeftOutSection = memo(function LeftOutSection({ plan, onPutIn }: BeyondProps): ReactElement | null {
   const { book } = useBook();
   const { currency } = book.business;
   const { leftOut } = plan.kit;
@@ -106,7 +130,10 @@ export function LeftOutSection({ plan, onPutIn }: BeyondProps): ReactElement | n
                 <th scope="row">{left.name}</th>
                 <td className="num roomy">{(100 * left.share).toFixed(1)}</td>
                 <td className="num">{left.cost === undefined ? 'not for sale' : decimalOf(left.cost, currency)}</td>
-                <td className="roomy">{listed(left.offers.map((offer) => offerName(book, offer)))}</td>
+                <td className="roomy">
+                  {listed(left.offers.map((offer) => offerName(book, offer)))}
+                  {left.cost !== undefined && <CarriageNote book={book} offers={left.offers} cost={left.cost} />}
+                </td>
                 <td className="num noprint">
                   {left.cost !== undefined && (
                     <button type="button" className="btn plain" aria-label={`Bring in ${left.name}`} onClick={() => onPutIn(left.offers)}>
@@ -121,4 +148,4 @@ export function LeftOutSection({ plan, onPutIn }: BeyondProps): ReactElement | n
       </div>
     </section>
   );
-}
+});

@@ -1,13 +1,13 @@
 import type { Kit } from '@twistwright/planner';
 import { decimalOf, type Money, showMoney } from '@twistwright/units';
-import { type ReactElement, type ReactNode, useState } from 'react';
+import { memo, type ReactElement, type ReactNode, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { rubberOfItem } from '../parts/item-name.tsx';
 import { Unbroken } from '../parts/unbroken.tsx';
 import { Bag } from '../pictures/bag.tsx';
-import { sentence } from '../words/counted.ts';
+import { listed, sentence } from '../words/counted.ts';
 import type { QuickKit } from './kit-ask.ts';
-import { buySentence, of100, whyText } from './kit-words.ts';
+import { buySentence, figureName, of100, packsWords, whyText } from './kit-words.ts';
 import { ToolPicture } from './tool-picture.tsx';
 
 interface BuyListProps {
@@ -18,7 +18,7 @@ interface BuyListProps {
 }
 
 /** What to buy, by shop: a box, what it is, why it is there, what is lost without it, what it costs. */
-export function BuyList({ quick, forcedIn, onTakeOut }: BuyListProps): ReactElement {
+export const BuyList = memo(function BuyList({ quick, forcedIn, onTakeOut }: BuyListProps): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
   const { kit } = quick;
@@ -50,7 +50,7 @@ export function BuyList({ quick, forcedIn, onTakeOut }: BuyListProps): ReactElem
       </p>
     </section>
   );
-}
+});
 
 function Shop({
   name,
@@ -91,7 +91,7 @@ function Tools({ tools, onTakeOut }: { readonly tools: Kit['tools']; readonly on
           key={tool.tool}
           picture={<ToolPicture name={tool.name} />}
           name={sentence(tool.name)}
-          count="1 piece"
+          count={packsWords(tool.bags, tool.pieces)}
           why={tool.why === 'must-have' ? 'Needed from the first gig.' : 'A spare, with money that is left.'}
           price={tool.price}
           onTakeOut={() => onTakeOut(tool.tool)}
@@ -111,24 +111,41 @@ function Line({ line, isForced, onTakeOut }: LineProps): ReactElement {
   const item = book.items.find((one) => one.id === book.offers.find((offer) => offer.id === line.offer)?.item);
   const size = line.pieces / line.bags;
   const lost = of100(line.lossWithout);
+  const others = line.serves.filter((id) => !line.unlocks.includes(id));
+  const namesOf = (ids: readonly string[]): string => listed(ids.map((id) => figureName(book, id)));
   return (
     <Row
-      picture={item?.kind === 'balloon' ? <Bag rubber={rubberOfItem(book, item)} /> : <ToolPicture name={line.name} />}
+      picture={
+        item?.kind === 'balloon' ? (
+          <Bag rubber={rubberOfItem(book, item)} size={item.size} {...(item.print === undefined ? {} : { print: item.print })} />
+        ) : (
+          <ToolPicture name={line.name} />
+        )
+      }
       name={line.name}
       count={`${line.bags} ${line.bags === 1 ? 'bag' : 'bags'} of ${size}`}
       why={
-        <>
-          {isForced ? 'You have put it in. ' : ''}
-          <Unbroken text={whyText(line.name, line.why)} />{' '}
-          <span className="sp">Without it {lost === 0 ? 'under 1' : lost} of 100 requests are lost.</span>
+        <details className="which">
+          <summary>
+            <span>
+              {isForced ? 'You have put it in. ' : ''}
+              <Unbroken text={whyText(line.name, line.why)} />{' '}
+              <span className="asks">Without it {lost === 0 ? 'under 1' : lost} of 100 requests are lost.</span>
+            </span>
+          </summary>
+          {line.unlocks.length > 0 && <p>Not without it: {namesOf(line.unlocks)}.</p>}
+          {others.length > 0 && (
+            <p>
+              {line.unlocks.length > 0 ? 'Also used in' : 'Used in'}: {namesOf(others)}.
+            </p>
+          )}
           {line.mix !== undefined && (
-            <span className="sp">
-              {' '}
+            <p>
               Colours by chance: {line.mix.map((one) => `${offerItem(book, one.item)} at least ${one.atLeast}`).join(', ')} in nine bags of
               ten.
-            </span>
+            </p>
           )}
-        </>
+        </details>
       }
       price={line.cost}
       onTakeOut={() => onTakeOut(line.offer)}
@@ -163,7 +180,7 @@ function Row({ picture, name, count, why, price, onTakeOut }: RowProps): ReactEl
           <small>{count}</small>
         </span>
       </label>
-      <span className="un">{why}</span>
+      <div className="un">{why}</div>
       <button type="button" className="btn plain noprint" aria-label={`Take out ${name}`} onClick={onTakeOut}>
         Take out
       </button>

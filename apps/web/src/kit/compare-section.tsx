@@ -1,23 +1,19 @@
 import type { SavedKit } from '@twistwright/books';
 import type { BookKitWishes, KitPlan } from '@twistwright/planner';
-import { showMoney } from '@twistwright/units';
-import { type ReactElement, useState } from 'react';
+import { type CurrencyCode, showMoney } from '@twistwright/units';
+import { memo, type ReactElement, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { counted } from '../words/counted.ts';
 import { figureName, of100, offerName, shownMoney } from './kit-words.ts';
-import { useOtherKit } from './use-kit.ts';
+import { type PlannedKit, useOtherKit } from './use-kit.ts';
 
-interface CompareProps {
-  readonly plan: KitPlan;
-  readonly wishes: BookKitWishes;
-}
 interface Kept {
   readonly name: string;
   readonly wishes: BookKitWishes;
 }
 
 /** Two kits side by side: the one on the page, and one that was kept before. */
-export function CompareSection({ plan, wishes }: CompareProps): ReactElement {
+export const CompareSection = memo(function CompareSection({ plan, wishes }: PlannedKit): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
   const [kept, setKept] = useState<Kept>();
@@ -37,11 +33,7 @@ export function CompareSection({ plan, wishes }: CompareProps): ReactElement {
             : comparedSentence(plan, other, kept.name)}
       </h2>
       <div className="row noprint" style={{ marginTop: 12 }}>
-        <button
-          type="button"
-          className="btn"
-          onClick={() => setKept({ name: `the kit for ${shownMoney(wishes.budget, currency)}`, wishes })}
-        >
+        <button type="button" className="btn" onClick={() => setKept({ name: keptName(wishes, currency), wishes })}>
           Keep this one beside
         </button>
         {saved.length > 0 && (
@@ -76,8 +68,13 @@ export function CompareSection({ plan, wishes }: CompareProps): ReactElement {
       )}
     </section>
   );
-}
+});
 
+/** "the kit for £90", and that something was put in or taken out. */
+function keptName({ budget, forcedIn = [], takenOut = [] }: BookKitWishes, currency: CurrencyCode): string {
+  const decided = forcedIn.length + takenOut.length > 0 ? ' as you had decided it' : '';
+  return `the kit for ${shownMoney(budget, currency)}${decided}`;
+}
 function comparedSentence(plan: KitPlan, other: KitPlan, name: string): string {
   const difference = of100(plan.kit.met) - of100(other.kit.met);
   if (difference === 0) return `This kit meets as many requests as ${name}.`;
@@ -92,7 +89,7 @@ function Side({ title, plan, beside }: { readonly title: string; readonly plan: 
   const onlyHere = [
     ...kit.lines.flatMap((line) => {
       const more = line.bags - (bagsElsewhere.get(line.offer) ?? 0);
-      return more > 0 ? [`${counted(more, 'bag')} of ${line.pieces / line.bags}, ${offerName(book, line.offer, false)}`] : [];
+      return more > 0 ? [`${offerName(book, line.offer, false)}, ${counted(more, 'bag')} of ${line.pieces / line.bags}`] : [];
     }),
     ...kit.tools.filter((tool) => !beside.kit.tools.some((one) => one.tool === tool.tool)).map((tool) => tool.name),
   ];

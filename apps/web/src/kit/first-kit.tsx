@@ -1,25 +1,27 @@
+import type { SavedKit } from '@twistwright/books';
 import { curveThrough } from '@twistwright/planner';
-import { exponentOf, type Money, money } from '@twistwright/units';
-import { type ReactElement, useMemo, useState } from 'react';
+import { decimalOf, exponentOf, type Money, money, showMoney } from '@twistwright/units';
+import { memo, type ReactElement, useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { Page } from '../frame/page.tsx';
-import { Because } from '../parts/because.tsx';
 import { Empty } from '../parts/empty.tsx';
 import { Measured } from '../parts/measured.tsx';
 import { Refusal } from '../parts/refusal.tsx';
-import { counted, listed, sentence } from '../words/counted.ts';
 import { LeftOutSection, NextSection } from './beyond-section.tsx';
 import { BudgetCurve } from './budget-curve.tsx';
 import { BudgetSlider } from './budget-slider.tsx';
 import { BuyList } from './buy-list.tsx';
+import { CareSection } from './care-section.tsx';
 import { CompareSection } from './compare-section.tsx';
 import { GrowthSection } from './growth-section.tsx';
-import { KeepSection, OrderSection } from './keep-section.tsx';
+import { KeepSection } from './keep-section.tsx';
 import './kit.css';
 import type { CurvePoint } from './kit-ask.ts';
 import { answerSentence, expectSentence, lossSentence, nextSentence, of100, offerName, shownMoney, sliderOf } from './kit-words.ts';
 import { NewcomerPanel } from './newcomer-panel.tsx';
+import { OrderSection } from './order-section.tsx';
 import { PapersRow } from './papers-row.tsx';
+import { Proof } from './proof.tsx';
 import { type KitState, useKit } from './use-kit.ts';
 import { firstWishes, kitFigures, type PageWishes, pageOfSaved, wishesOf } from './wishes-of-page.ts';
 
@@ -48,18 +50,43 @@ function FirstKitPage(): ReactElement {
   const unpriced = useMemo(() => wishesOf(book, page), [book, page]);
   const budget = moved ?? suggested;
   const state = useKit(unpriced, budget);
-  const { range, quick, plan, isWhole } = state;
+  const { range, quick, planned, isWhole } = state;
+  // The sentence and the picture follow the finger; the list and the table come a moment later, so that they never hold it up.
+  const list = useDeferredValue(quick);
+  const points = useDeferredValue(state.points);
   const slider = range === undefined ? undefined : sliderOf(range, 10 ** exponentOf(currency));
   if (suggested === undefined && slider !== undefined)
     setSuggested(money(Math.round((slider.min + 0.2 * (slider.max - slider.min)) / slider.step) * slider.step));
   const wishes = useMemo(() => ({ ...unpriced, budget: budget ?? money(0) }), [unpriced, budget]);
-  const change = (part: Partial<PageWishes>): void => setPage({ ...page, ...part });
-  const putIn = (offers: readonly string[]): void =>
-    change({
-      forcedIn: [...new Set([...page.forcedIn, ...offers])],
-      takenOut: page.takenOut.filter((id) => !offers.includes(id)),
-    });
-  const shares = useMemo(() => new Map((quick?.kit.figures ?? []).map((figure) => [figure.figure, figure.share])), [quick]);
+  const change = useCallback((part: Partial<PageWishes>): void => setPage((before) => ({ ...before, ...part })), []);
+  const putIn = useCallback(
+    (offers: readonly string[]): void =>
+      setPage((before) => ({
+        ...before,
+        forcedIn: [...new Set([...before.forcedIn, ...offers])],
+        takenOut: before.takenOut.filter((id) => !offers.includes(id)),
+      })),
+    [],
+  );
+  const takeOut = useCallback(
+    (id: string): void =>
+      setPage((before) =>
+        before.forcedIn.includes(id)
+          ? { ...before, forcedIn: before.forcedIn.filter((one) => one !== id) }
+          : { ...before, takenOut: [...before.takenOut, id] },
+      ),
+    [],
+  );
+  const open = useCallback(
+    (kit: SavedKit): void => {
+      setPage(pageOfSaved(book, kit));
+      setMoved(kit.wishes.budget);
+      setName(kit.name);
+      window.scrollTo({ top: 0 });
+    },
+    [book],
+  );
+  const shares = useShares(quick);
   return (
     <Page title="First kit" whose={book.business.name} isBusy={!isWhole && state.refused === undefined && state.broken === undefined}>
       <div className="plan">
@@ -76,7 +103,7 @@ function FirstKitPage(): ReactElement {
                     text={shownMoney(budget, currency)}
                     onMove={(value) => setMoved(money(value))}
                   />
-                  <CurveTable state={state} />
+                  <CurveTable points={points} quick={list} />
                 </>
               )}
             </section>
@@ -84,39 +111,23 @@ function FirstKitPage(): ReactElement {
           <NewcomerPanel wishes={page} onChange={change} shares={shares} />
         </div>
         <div className="rest">
-          {quick !== undefined && (
-            <BuyList
-              quick={quick}
-              forcedIn={page.forcedIn}
-              onTakeOut={(id) =>
-                page.forcedIn.includes(id)
-                  ? change({ forcedIn: page.forcedIn.filter((one) => one !== id) })
-                  : change({ takenOut: [...page.takenOut, id] })
-              }
-            />
+          {list !== undefined && quick !== undefined && (
+            <>
+              <BuyList quick={list} forcedIn={page.forcedIn} onTakeOut={takeOut} />
+              <TakenOut forcedIn={page.forcedIn} takenOut={page.takenOut} onChange={change} />
+              <CareSection kit={list.kit} />
+            </>
           )}
-          <TakenOut page={page} onChange={change} />
-          {plan !== undefined && budget !== undefined && (
+          {quick === undefined && <TakenOut forcedIn={page.forcedIn} takenOut={page.takenOut} onChange={change} />}
+          {planned !== undefined && budget !== undefined && (
             <div className="noprint" hidden={quick === undefined}>
               <PapersRow wishes={wishes} name={name.trim()} />
-              <NextSection plan={plan} onPutIn={putIn} />
-              <LeftOutSection plan={plan} onPutIn={putIn} />
-              <GrowthSection plan={plan} wishes={wishes} />
-              <CompareSection plan={plan} wishes={wishes} />
-              <KeepSection
-                plan={plan}
-                isWhole={isWhole}
-                wishes={unpriced}
-                budget={budget}
-                name={name}
-                onName={setName}
-                onOpen={(kit) => {
-                  setPage(pageOfSaved(book, kit));
-                  setMoved(kit.wishes.budget);
-                  setName(kit.name);
-                }}
-              />
-              <OrderSection plan={plan} isWhole={isWhole} />
+              <NextSection plan={planned.plan} onPutIn={putIn} />
+              <LeftOutSection plan={planned.plan} onPutIn={putIn} />
+              <GrowthSection {...planned} />
+              <CompareSection {...planned} />
+              <KeepSection {...planned} isWhole={isWhole} name={name} onName={setName} onOpen={open} />
+              <OrderSection plan={planned.plan} isWhole={isWhole} name={name.trim()} />
             </div>
           )}
         </div>
@@ -125,11 +136,18 @@ function FirstKitPage(): ReactElement {
   );
 }
 
+/** How often each figure is asked for; the same object as long as that stays the same, whatever the money. */
+function useShares(quick: KitState['quick']): ReadonlyMap<string, number> {
+  const text = JSON.stringify((quick?.kit.figures ?? []).map((figure) => [figure.figure, figure.share]));
+  return useMemo(() => new Map(JSON.parse(text) as readonly (readonly [string, number])[]), [text]);
+}
+
 function Answer({ state, page }: { readonly state: KitState; readonly page: PageWishes }): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
-  const { quick, plan, isWhole, refused, broken, freeMet } = state;
-  const next = isWhole ? plan?.next[0] : undefined;
+  const { quick, planned, isWhole, refused, broken, freeMet } = state;
+  const plan = isWhole ? planned?.plan : undefined;
+  const next = plan?.next[0];
   const said = next === undefined ? undefined : nextSentence(book, next);
   return (
     <>
@@ -166,39 +184,13 @@ function Answer({ state, page }: { readonly state: KitState; readonly page: Page
           )}
         </p>
       )}
-      {plan !== undefined && isWhole && freeMet !== undefined && (
+      {plan !== undefined && freeMet !== undefined && (
         <p className="lead more" role="status">
           {lossSentence(plan, freeMet, { forcedIn: page.forcedIn.length, takenOut: page.takenOut.length })}
         </p>
       )}
-      {plan !== undefined && isWhole && <Proof state={state} />}
+      {plan !== undefined && <Proof plan={plan} page={page} />}
     </>
-  );
-}
-
-function Proof({ state: { plan } }: { readonly state: KitState }): ReactElement | null {
-  if (plan === undefined) return null;
-  const { kit, lasting, warnings } = plan;
-  const cannot = warnings.filter((one) => one.code === 'kit.figure-out-of-reach');
-  return (
-    <Because ask={`Why ${of100(kit.met)}?`}>
-      <p>
-        About {Math.round(kit.requests)} guests ask over the hours. {of100(kit.metFirstChoice)} of 100 get the colour they ask for first,{' '}
-        {of100(kit.met - kit.metFirstChoice)} another one that will do. About {Math.round(lasting.figures.p50)} figures are made (
-        {Math.round(lasting.figures.p10)} to {Math.round(lasting.figures.p90)}).
-      </p>
-      <p>
-        {kit.standing.kind === 'proven'
-          ? 'Proven: no other purchase for this money meets more.'
-          : `No purchase for this money meets more than ${(100 * kit.metAtMost).toFixed(1)} of 100; this one meets ${(100 * kit.met).toFixed(1)}.`}
-      </p>
-      {cannot.length > 0 && (
-        <p>
-          {sentence(counted(cannot.length, 'figure'))} cannot be made from any offer:{' '}
-          {listed(cannot.map((one) => one.sentence.split(' cannot be made')[0] ?? ''))}.
-        </p>
-      )}
-    </Because>
   );
 }
 
@@ -243,7 +235,7 @@ function Curve({ state, slider, budget }: CurveProps): ReactElement {
 }
 const ruleWords = { 'every colour once': 'every colour once', 'most popular figures first': 'popular figures first' } as const;
 
-function CurveTable({ state: { points, quick } }: { readonly state: KitState }): ReactElement {
+const CurveTable = memo(function CurveTable({ points, quick }: Pick<KitState, 'points' | 'quick'>): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
   return (
@@ -253,55 +245,57 @@ function CurveTable({ state: { points, quick } }: { readonly state: KitState }):
         {(quick?.rules ?? []).map((rule) => (
           <p key={rule.rule}>
             Buying {rule.rule === 'every colour once' ? 'every colour once' : 'for the most popular figures first'} meets {of100(rule.met)}{' '}
-            of 100 for {shownMoney(rule.spent, currency)}.
+            of 100 for {showMoney(rule.spent, currency)}.
           </p>
         ))}
-        <table>
-          <caption className="skip">Money against requests met</caption>
-          <thead>
-            <tr>
-              <th scope="col" className="num">
-                Money
-              </th>
-              <th scope="col" className="num">
-                Requests met, of 100
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {curveThrough(points, pointOf(quick)).map((point) => (
-              <tr key={point.budget}>
-                <td className="num">{shownMoney(point.budget, currency)}</td>
-                <td className="num">
-                  {of100(point.met)}{' '}
-                  <span className="sp">
-                    ({of100(point.low)} to {of100(point.high)})
-                  </span>
-                </td>
+        <div className="scroll">
+          <table>
+            <caption className="skip">Money against requests met</caption>
+            <thead>
+              <tr>
+                <th scope="col" className="num">
+                  Money, {currency}
+                </th>
+                <th scope="col" className="num">
+                  Requests met, of 100
+                </th>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {curveThrough(points, pointOf(quick)).map((point) => (
+                <tr key={point.budget}>
+                  <td className="num">{decimalOf(point.budget, currency)}</td>
+                  <td className="num">
+                    {of100(point.met)}{' '}
+                    <span className="sp">
+                      ({of100(point.low)} to {of100(point.high)})
+                    </span>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
       </div>
     </details>
   );
-}
+});
 
 /** What may not be bought, each with a way back. */
-function TakenOut({
-  page,
+const TakenOut = memo(function TakenOut({
+  forcedIn,
+  takenOut,
   onChange,
-}: {
-  readonly page: PageWishes;
+}: Pick<PageWishes, 'forcedIn' | 'takenOut'> & {
   readonly onChange: (part: Partial<PageWishes>) => void;
 }): ReactElement | null {
   const { book } = useBook();
-  if (page.takenOut.length === 0 && page.forcedIn.length === 0) return null;
+  if (takenOut.length === 0 && forcedIn.length === 0) return null;
   return (
     <section className="noprint">
       <h2>What you have decided.</h2>
       <ul className="kept">
-        {page.forcedIn.map((id) => (
+        {forcedIn.map((id) => (
           <li key={id}>
             <b>{offerName(book, id)}</b>
             <span className="note">put in</span>
@@ -309,13 +303,13 @@ function TakenOut({
               type="button"
               className="btn plain"
               aria-label={`Let it go: ${offerName(book, id)}`}
-              onClick={() => onChange({ forcedIn: page.forcedIn.filter((one) => one !== id) })}
+              onClick={() => onChange({ forcedIn: forcedIn.filter((one) => one !== id) })}
             >
               Let it go
             </button>
           </li>
         ))}
-        {page.takenOut.map((id) => (
+        {takenOut.map((id) => (
           <li key={id}>
             <b>{offerName(book, id)}</b>
             <span className="note">taken out</span>
@@ -323,7 +317,7 @@ function TakenOut({
               type="button"
               className="btn plain"
               aria-label={`Put it back: ${offerName(book, id)}`}
-              onClick={() => onChange({ takenOut: page.takenOut.filter((one) => one !== id) })}
+              onClick={() => onChange({ takenOut: takenOut.filter((one) => one !== id) })}
             >
               Put it back
             </button>
@@ -332,4 +326,4 @@ function TakenOut({
       </ul>
     </section>
   );
-}
+});

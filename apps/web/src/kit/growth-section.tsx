@@ -1,7 +1,7 @@
 import { chargeSettingsOf } from '@twistwright/books';
-import { type BookKitWishes, type FirstEarnings, type Growth, growKit, type KitPlan, sayGrowth, sayMilestone } from '@twistwright/planner';
-import { type CurrencyCode, exponentOf, type Money, money, showMoney } from '@twistwright/units';
-import { type ReactElement, useMemo, useState } from 'react';
+import { type FirstEarnings, type Growth, growKit, sayGrowth, sayMilestone } from '@twistwright/planner';
+import { type CurrencyCode, decimalOf, money, showMoney } from '@twistwright/units';
+import { memo, type ReactElement, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { Measured } from '../parts/measured.tsx';
 import { Slider } from '../parts/slider.tsx';
@@ -9,28 +9,30 @@ import { Pinch } from '../pictures/pinch.tsx';
 import { niceStep } from '../pictures/step-curve.tsx';
 import { sentence } from '../words/counted.ts';
 import { shownMoney } from './kit-words.ts';
+import { priceLevelOf } from './price-level.ts';
+import type { PlannedKit } from './use-kit.ts';
 
 /** Weeks that the growth looks ahead. */
 const weeks = 52;
 
 /** From the earnings of the first gigs to the next purchases. */
-export function GrowthSection({ plan, wishes }: { readonly plan: KitPlan; readonly wishes: BookKitWishes }): ReactElement {
+export const GrowthSection = memo(function GrowthSection({ plan, wishes }: PlannedKit): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
-  const major = 10 ** exponentOf(currency);
-  const hourly = chargeSettingsOf(book).hourly ?? money(60 * major);
+  const { step, smallStep } = useMemo(() => priceLevelOf(book), [book]);
+  const hourly = chargeSettingsOf(book).hourly ?? money(60 * step);
   const [earnings, setEarnings] = useState<FirstEarnings>(() => ({
     hoursPerGig: 2,
     // A beginner asks for less than the coach; where to start is for the coach to say.
-    feePerHour: money(Math.round(hourly / 3 / major) * major),
-    tipPerGuest: money(Math.round(major / 2)),
-    costPerGig: money(5 * major),
+    feePerHour: money(Math.round(hourly / 3 / step) * step),
+    tipPerGuest: money(5 * smallStep),
+    costPerGig: money(5 * step),
     gigsPerWeek: 1,
     weeks,
   }));
   const growth = useMemo(() => growKit(book, wishes, plan, earnings, { runs: 600 }), [book, wishes, plan, earnings]);
   const move = (part: Partial<FirstEarnings>): void => setEarnings({ ...earnings, ...part });
-  const dearest = Math.max(1, Math.ceil((hourly * 1.2) / (5 * major))) * 5 * major;
+  const dearest = Math.max(1, Math.ceil((hourly * 1.2) / (5 * step))) * 5 * step;
   return (
     <section>
       <h2>{growth.ok ? sayGrowth(growth.value, currency).answer : growth.error[0]?.sentence}</h2>
@@ -40,20 +42,20 @@ export function GrowthSection({ plan, wishes }: { readonly plan: KitPlan; readon
           label="Fee an hour"
           min={0}
           max={dearest}
-          step={major}
+          step={step}
           value={Math.min(dearest, earnings.feePerHour)}
           text={shownMoney(earnings.feePerHour, currency)}
-          ends={['0', shownMoney(dearest as Money, currency)]}
+          ends={['0', shownMoney(money(dearest), currency)]}
           onMove={(fee) => move({ feePerHour: money(fee) })}
         />
         <Slider
           label="Tip of a guest"
           min={0}
-          max={2 * major}
-          step={Math.max(1, major / 10)}
+          max={20 * smallStep}
+          step={smallStep}
           value={earnings.tipPerGuest}
           text={showMoney(earnings.tipPerGuest, currency)}
-          ends={['0', shownMoney((2 * major) as Money, currency)]}
+          ends={['0', shownMoney(money(20 * smallStep), currency)]}
           onMove={(tip) => move({ tipPerGuest: money(tip) })}
         />
         <Slider
@@ -79,11 +81,11 @@ export function GrowthSection({ plan, wishes }: { readonly plan: KitPlan; readon
         <Slider
           label="Travel and parking of a gig"
           min={0}
-          max={30 * major}
-          step={major}
+          max={30 * step}
+          step={step}
           value={earnings.costPerGig}
           text={shownMoney(earnings.costPerGig, currency)}
-          ends={['0', shownMoney((30 * major) as Money, currency)]}
+          ends={['0', shownMoney(money(30 * step), currency)]}
           onMove={(cost) => move({ costPerGig: money(cost) })}
         />
       </div>
@@ -106,7 +108,7 @@ export function GrowthSection({ plan, wishes }: { readonly plan: KitPlan; readon
             {growth.value.purchases.map((purchase) => (
               <tr key={purchase.name}>
                 <th scope="row">{sentence(purchase.name)}</th>
-                <td className="num">{showMoney(purchase.cost, currency)}</td>
+                <td className="num">{decimalOf(purchase.cost, currency)}</td>
                 <td>{sayMilestone(purchase)}</td>
               </tr>
             ))}
@@ -115,7 +117,7 @@ export function GrowthSection({ plan, wishes }: { readonly plan: KitPlan; readon
       )}
     </section>
   );
-}
+});
 
 /** Money after each gig: spreads as twisted balloons, and the line at which the kit is paid for. */
 function Path({ growth, currency }: { readonly growth: Growth; readonly currency: CurrencyCode }): ReactElement {

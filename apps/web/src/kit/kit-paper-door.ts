@@ -23,10 +23,15 @@ export async function fetchKitPaper(paper: KitPaperName, wishes: BookKitWishes, 
     const told = (await answer.json()) as Partial<ProblemDetails>;
     throw new Error(told.detail ?? told.title ?? `The answer was ${answer.status}.`);
   }
-  const address = URL.createObjectURL(await answer.blob());
+  saveAsFile(await answer.blob(), fileNames[paper]);
+}
+
+/** Hands something to the browser as a file to keep. */
+export function saveAsFile(content: Blob, name: string): void {
+  const address = URL.createObjectURL(content);
   const link = document.createElement('a');
   link.href = address;
-  link.download = fileNames[paper];
+  link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }

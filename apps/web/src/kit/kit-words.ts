@@ -36,13 +36,24 @@ export function buySentence({ kit }: QuickKit, currency: CurrencyCode): string {
     : `Buy ${things === 1 ? 'this one thing' : `these ${counted(things, 'thing')}`} for ${showMoney(kit.spent, currency)}.`;
 }
 
-/** What an offer is called: "260 red, 100 in a bag". */
+/** What an offer is called: "260 red, 100 in a bag", "holding stick, 100 in a pack"; one piece of something has no count. */
 export function offerName(book: Book, id: string, withCount = true): string {
   const offer = book.offers.find((one) => one.id === id);
   const item = book.items.find((one) => one.id === (offer?.item ?? id));
   if (item === undefined) return id;
   const name = nameOfItem(item, book.colours);
-  return withCount && offer !== undefined ? `${name}, ${offer.count} in a bag` : name;
+  if (!withCount || offer === undefined || offer.count === 1) return name;
+  return `${name}, ${offer.count} in a ${item.kind === 'balloon' ? 'bag' : 'pack'}`;
+}
+export const itemName = (book: Book, id: string): string => {
+  const item = book.items.find((one) => one.id === id);
+  return item === undefined ? id : nameOfItem(item, book.colours);
+};
+/** How a tool comes: "1 piece", "2 pieces", "1 pack of 2". */
+export function packsWords(packs: number, pieces: number): string {
+  const each = pieces / packs;
+  const [one, many, of] = each === 1 ? (['piece', 'pieces', ''] as const) : (['pack', 'packs', ` of ${each}`] as const);
+  return `${packs} ${packs === 1 ? one : many}${of}`;
 }
 export const figureName = (book: Book, id: string): string => book.figures.find((figure) => figure.id === id)?.name ?? id;
 
@@ -70,12 +81,14 @@ export function lossSentence(plan: KitPlan, freeMet: number, wishes: { readonly 
   return lost <= 0 ? `${what} costs no request.` : `${what} costs ${lost} of 100 requests: without it ${of100(freeMet)} would be met.`;
 }
 
-/** Steps of the slider and its ends: whole steps of one, two or five that part the range into about 150. */
+/** Steps of the slider and its ends: whole steps of one, two or five that part the range into about 150, whole units of the currency where the range has many. */
 export function sliderOf(
   { cheapest, everything }: BudgetRange,
   minorPerMajor: number,
 ): { readonly min: number; readonly max: number; readonly step: number } {
-  const rough = Math.max(minorPerMajor, (everything - cheapest) / 150);
+  const range = everything - cheapest;
+  const isNarrow = range > 0 && range < 20 * minorPerMajor;
+  const rough = Math.max(isNarrow ? 1 : minorPerMajor, range / 150);
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = ([1, 2, 5, 10].find((factor) => factor * power >= rough) ?? 10) * power;
   return {

@@ -13,8 +13,18 @@ import {
   planKit,
   rulesOfThumb,
 } from '@twistwright/planner';
-import { type Money, money, type Result } from '@twistwright/units';
-import type { BudgetRange, CurvePoint, KitAnswer, KitAsk, UnpricedWishes } from './kit-ask.ts';
+import { type Money, money, ok, type Result } from '@twistwright/units';
+import { curveBudgets } from './curve-budgets.ts';
+import {
+  type BudgetRange,
+  type CurvePoint,
+  type KitAnswer,
+  type KitAsk,
+  keyOf,
+  type QuickKit,
+  type ToldPurchase,
+  type UnpricedWishes,
+} from './kit-ask.ts';
 
 /** Budgets on the curve. */
 const pointsOnCurve = 32;
@@ -33,7 +43,13 @@ interface Ground {
 }
 let latest = 0;
 let book: Book | undefined;
+/** Number of the question with which the book came: what was found for another one is not remembered. */
+let bookNumber = 0;
 let ground: Ground | undefined;
+/** Where purchases are told. */
+let listener: MessagePort | undefined;
+/** Purchases that another worker has told, for one set of wishes. */
+let told: { readonly key: string; readonly known: Map<number, FoundKit> } | undefined;
 
 const tell = (answer: KitAnswer): void => postMessage(answer);
 const breathe = (): Promise<void> => new Promise((go) => setTimeout(go, 0));
@@ -42,7 +58,14 @@ addEventListener('message', (event: MessageEvent<KitAsk>) => {
   const ask = event.data;
   if (ask.kind === 'book') {
     book = ask.book;
+    bookNumber = ask.number;
     ground = undefined;
+    told = undefined;
+    return;
+  }
+  if (ask.kind === 'port') {
+    if (ask.use === 'tell') listener = ask.port;
+    else ask.port.onmessage = ({ data }: MessageEvent<ToldPurchase>) => remember(data);
     return;
   }
   latest = ask.number;
@@ -51,11 +74,19 @@ addEventListener('message', (event: MessageEvent<KitAsk>) => {
   );
 });
 
-async function answer(ask: Exclude<KitAsk, { kind: 'book' }>): Promise<void> {
+function remember({ book: of, key, budget, found }: ToldPurchase): void {
+  if (of !== bookNumber) return;
+  if (told?.key !== key) told = { key, known: new Map() };
+  told.known.set(budget, found);
+}
+
+async function answer(ask: Exclude<KitAsk, { kind: 'book' | 'port' }>): Promise<void> {
   // Lets newer questions in first, so that only the newest is worked on.
   await breathe();
-  if (latest !== ask.number || book === undefined) return;
-  if (ask.kind === 'soon') await soon(book, ask);
+  if (latest !== ask.number) return;
+  if (ask.kind === 'known') tellKnown(ask);
+  else if (book === undefined) return;
+  else if (ask.kind === 'soon') await soon(book, ask);
   else full(book, ask);
 }
 
@@ -77,22 +108,21 @@ function free(number: number, book: Book, wishes: BookKitWishes, plan: KitPlan):
   if (without.ok) tell({ kind: 'full', number, plan, freeMet: Math.max(without.value.kit.met, plan.kit.met) });
 }
 
+function tellKnown({ number, wishes, budget }: Extract<KitAsk, { kind: 'known' }>): void {
+  const near = told?.key === keyOf(wishes) ? nearest(told.known, budget) : undefined;
+  if (near !== undefined) tell({ kind: 'known', number, quick: quickOf(near, budget) });
+}
+
 async function soon(book: Book, { number, wishes, budget }: Extract<KitAsk, { kind: 'soon' }>): Promise<void> {
   const on = groundFor(book, wishes);
   if (!on.problem.ok) return tell({ kind: 'refused', number, of: 'soon', problems: on.problem.error });
   if (budget !== undefined) {
-    const near = nearest(on, budget);
-    // What is affordable of what is known already comes at once; what the rest of the money adds, a moment later.
-    if (near !== undefined) {
-      tellQuick(number, near, budget);
-      await breathe();
-      if (latest !== number) return undefined;
-    }
-    if (!on.known.has(budget)) {
-      const found = findAt(on, on.problem.value, budget);
-      if (found.ok) tellQuick(number, found.value, budget);
-      else if (near === undefined) tell({ kind: 'refused', number, of: 'soon', problems: found.error });
-    }
+    const known = on.known.get(budget);
+    const found = known === undefined ? findAt(on, on.problem.value, budget) : ok(known);
+    if (found.ok) {
+      const rules = rulesOfThumb(found.value.model).map(({ rule, spent, met }) => ({ rule, spent, met }));
+      tell({ kind: 'quick', number, quick: { ...quickOf(found.value, budget), rules } });
+    } else tell({ kind: 'refused', number, of: 'soon', problems: found.error });
   }
   await breathe();
   if (latest !== number) return undefined;
@@ -102,20 +132,18 @@ async function soon(book: Book, { number, wishes, budget }: Extract<KitAsk, { ki
   return drawCurve(on, on.problem.value, on.range, number);
 }
 
-function tellQuick(number: number, { model, bought, answer: search }: FoundKit, budget: Money): void {
-  const kit = { ...describeKit({ model, bought, answer: search }), budget };
-  const lasting = lastingOf(model, bought, fewRuns, 1);
-  const rules = rulesOfThumb(model).map(({ rule, spent, met }) => ({ rule, spent, met }));
-  tell({ kind: 'quick', number, quick: { kit, lasting, rules } });
-}
+const quickOf = (found: FoundKit, budget: Money): Omit<QuickKit, 'rules'> => ({
+  kit: { ...describeKit(found), budget },
+  lasting: lastingOf(found.model, found.bought, fewRuns, 1),
+});
 
 /** The curve from left to right; stops when something newer is asked, and goes on where it was. */
-async function drawCurve(on: Ground, problem: KitProblem, { cheapest, everything }: BudgetRange, number: number): Promise<void> {
+async function drawCurve(on: Ground, problem: KitProblem, range: BudgetRange, number: number): Promise<void> {
   if (on.points.length > 0) tell({ kind: 'points', number, points: [...on.points], isDone: on.points.length >= pointsOnCurve });
-  while (on.points.length < pointsOnCurve) {
+  const budgets = curveBudgets(range, pointsOnCurve);
+  for (const budget of budgets.slice(on.points.length)) {
     await breathe();
     if (latest !== number) return;
-    const budget = money(Math.round(cheapest + ((everything - cheapest) * on.points.length) / (pointsOnCurve - 1)));
     on.points.push(pointAt(on, problem, budget));
     if (on.points.length % 4 === 0) tell({ kind: 'points', number, points: [...on.points], isDone: on.points.length >= pointsOnCurve });
   }
@@ -133,23 +161,26 @@ function pointAt(on: Ground, problem: KitProblem, budget: Money): CurvePoint {
 
 /** The best purchase found soon, grown from the one of the next smaller budget. */
 function findAt(on: Ground, problem: KitProblem, budget: Money): ReturnType<typeof findKit> {
-  const near = nearest(on, budget);
+  const near = nearest(on.known, budget);
   const start = near === undefined ? undefined : boughtOffers(near);
   const found = findKit(
     { ...problem, wishes: { ...problem.wishes, budget } },
     { effort: 'soon', ...(start === undefined ? {} : { start }) },
   );
-  if (found.ok) on.known.set(budget, found.value);
+  if (found.ok) {
+    on.known.set(budget, found.value);
+    listener?.postMessage({ book: bookNumber, key: on.key, budget, found: found.value } satisfies ToldPurchase);
+  }
   return found;
 }
 /** What is known for the next smaller budget, or this one. */
-function nearest({ known }: Ground, budget: Money): FoundKit | undefined {
+function nearest(known: ReadonlyMap<number, FoundKit>, budget: Money): FoundKit | undefined {
   const smaller = [...known.keys()].filter((other) => other <= budget);
   return smaller.length === 0 ? undefined : known.get(Math.max(...smaller));
 }
 
 function groundFor(book: Book, wishes: UnpricedWishes): Ground {
-  const key = JSON.stringify(wishes);
+  const key = keyOf(wishes);
   if (ground?.key !== key)
     ground = {
       key,

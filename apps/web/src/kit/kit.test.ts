@@ -2,8 +2,10 @@ import { type Book, emptyBook } from '@twistwright/books';
 import { type BookKitWishes, curveThrough, planKit } from '@twistwright/planner';
 import { date, money } from '@twistwright/units';
 import { expect, test } from 'vitest';
-import { answerSentence, expectSentence, lossSentence, nextSentence, sliderOf, whyText } from './kit-words.ts';
-import { ordersOfKit } from './order-of-kit.ts';
+import { curveBudgets } from './curve-budgets.ts';
+import { answerSentence, expectSentence, lossSentence, nextSentence, offerName, packsWords, sliderOf, whyText } from './kit-words.ts';
+import { ordersOfKit, orderText } from './order-of-kit.ts';
+import { priceLevelOf } from './price-level.ts';
 import { firstWishes, pageOfSaved, savedKitOf, wishesOf } from './wishes-of-page.ts';
 
 const book: Book = {
@@ -60,6 +62,7 @@ test('what a decision costs', () => {
 test('the slider has round steps, and its least is enough for a kit', () => {
   expect(sliderOf({ cheapest: money(2290), everything: money(32150) }, 100)).toEqual({ min: 2400, max: 32200, step: 200 });
   expect(sliderOf({ cheapest: money(2290), everything: money(2290) }, 100)).toEqual({ min: 2300, max: 2400, step: 100 });
+  expect(sliderOf({ cheapest: money(4000), everything: money(5500) }, 1000)).toEqual({ min: 4000, max: 5500, step: 10 });
   expect(sliderOf({ cheapest: money(1200), everything: money(16000) }, 1)).toEqual({ min: 1200, max: 16000, step: 100 });
 });
 test('a kit that was kept opens as the page that made it', () => {
@@ -71,12 +74,17 @@ test('a kit that was kept opens as the page that made it', () => {
     have: [{ item: 'pump', count: 1 }],
     takenOut: ['B'],
     assortedBags: false,
+    takesOther: 0.5,
   };
-  const saved = savedKitOf(planOf({ ...wishesOf(book, page), budget: money(4000) }), wishesOf(book, page), money(4000), {
-    id: 'k',
-    name: 'For Bea',
-    savedOn: date('2026-06-02'),
-  });
+  const saved = savedKitOf(
+    planOf({ ...wishesOf(book, page), budget: money(4000) }),
+    { ...wishesOf(book, page), budget: money(4000) },
+    {
+      id: 'k',
+      name: 'For Bea',
+      savedOn: date('2026-06-02'),
+    },
+  );
   expect(saved).toMatchObject({ name: 'For Bea', lines: [{ offer: 'R', bags: expect.any(Number) }], tools: [] });
   expect(pageOfSaved(book, saved)).toEqual(page);
 });
@@ -105,4 +113,62 @@ test('the curve goes through the chosen kit and never falls', () => {
     [300, 0.7],
   ]);
   expect(curveThrough(points, point(200, 0.55))).toHaveLength(3);
+});
+
+test('things are called by their names, with how many come together', () => {
+  const more: Book = {
+    ...book,
+    items: [
+      ...book.items,
+      { id: 'stick', kind: 'sundry', name: 'holding stick' },
+      { id: 'x', kind: 'balloon', size: 'round-5', colour: 'red' },
+    ],
+    offers: [
+      ...book.offers,
+      { id: 'S', supplier: 'post', item: 'stick', count: 100, price: money(400) },
+      { id: 'X', supplier: 'post', item: 'x', count: 25, price: money(200) },
+    ],
+  };
+  expect(['R', 'X', 'S', 'P', 'pump', 'gone'].map((id) => offerName(more, id))).toEqual([
+    '260 red, 100 in a bag',
+    '5-inch red round, 25 in a bag',
+    'holding stick, 100 in a pack',
+    'pump',
+    'pump',
+    'gone',
+  ]);
+  expect(offerName(more, 'S', false)).toBe('holding stick');
+  expect([packsWords(1, 1), packsWords(2, 2), packsWords(1, 2), packsWords(2, 8)]).toEqual([
+    '1 piece',
+    '2 pieces',
+    '1 pack of 2',
+    '2 packs of 4',
+  ]);
+});
+test('an order is a text for whom it is, with prices that add up', () => {
+  const { kit } = planOf(wishes);
+  const post = ordersOfKit(book, kit, date('2026-06-03')).find((order) => order.supplier === 'post');
+  if (post === undefined) throw new Error('nothing is ordered by post');
+  const bags = post.lines[0]?.bags ?? 0;
+  expect(orderText(book, post, 'For Bea')).toBe(
+    `Order, For Bea: Long Barn Supply, Wednesday 3 June 2026\n\n${bags} x 260 red, 100 in a bag: £${bags * 8}.00\nCarriage: £3.00\nIn all: £${bags * 8 + 3}.00\n`,
+  );
+  expect(orderText(book, post, '')).toMatch(/^Order: Long Barn Supply/);
+});
+test('steps of money suit what a hundred balloons cost, whatever the currency', () => {
+  const priced = (currency: string, price: number): Pick<Book, 'items' | 'offers' | 'business'> => ({
+    business: { ...book.business, currency },
+    items: book.items,
+    offers: [{ id: 'R', supplier: 'post', item: 'r', count: 50, price: money(price / 2) }],
+  });
+  expect(priceLevelOf(priced('GBP', 900))).toEqual({ step: 100, smallStep: 10 });
+  expect(priceLevelOf(priced('JPY', 1800))).toEqual({ step: 200, smallStep: 20 });
+  expect(priceLevelOf(priced('KWD', 3600))).toEqual({ step: 500, smallStep: 50 });
+  expect(priceLevelOf({ ...priced('JPY', 2), items: [] })).toEqual({ step: 1, smallStep: 1 });
+});
+test('the points of the curve stand closer where little money makes much difference', () => {
+  const budgets = curveBudgets({ cheapest: money(1000), everything: money(9000) }, 5);
+  expect([budgets[0], budgets.at(-1)]).toEqual([1000, 9000]);
+  const gaps = budgets.slice(1).map((budget, index) => budget - (budgets[index] ?? 0));
+  expect(gaps).toEqual([...gaps].sort((a, b) => a - b));
 });

@@ -1,11 +1,12 @@
 import type { ToolWish } from '@twistwright/books';
 import type { KitWork } from '@twistwright/planner';
-import { type ReactElement, useMemo, useState } from 'react';
+import { showMoney } from '@twistwright/units';
+import { memo, type ReactElement, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { Slider } from '../parts/slider.tsx';
 import { Tick } from '../parts/tick.tsx';
 import { counted } from '../words/counted.ts';
-import { shownMoney } from './kit-words.ts';
+import { itemName, offerName } from './kit-words.ts';
 import { kitFigures, type PageWishes } from './wishes-of-page.ts';
 
 interface PanelProps {
@@ -21,7 +22,7 @@ const works: readonly { readonly value: KitWork; readonly text: string }[] = [
 ];
 
 /** Who the kit is for: work, hours, colours, what is there already, what is to be made. */
-export function NewcomerPanel({ wishes, onChange, shares }: PanelProps): ReactElement {
+export const NewcomerPanel = memo(function NewcomerPanel({ wishes, onChange, shares }: PanelProps): ReactElement {
   const { book } = useBook();
   const hasAssorted = book.offers.some((offer) => offer.mix !== undefined);
   const colours = book.colours.length;
@@ -58,6 +59,15 @@ export function NewcomerPanel({ wishes, onChange, shares }: PanelProps): ReactEl
         ends={['1', 'any']}
         onMove={(most) => onChange({ mostColours: most >= colours ? 0 : most })}
       />
+      <Slider
+        label="Takes another colour"
+        min={0}
+        max={10}
+        value={Math.round(10 * wishes.takesOther)}
+        text={`${Math.round(10 * wishes.takesOther)} in 10`}
+        ends={['nobody', 'everybody']}
+        onMove={(tenths) => onChange({ takesOther: tenths / 10 })}
+      />
       {hasAssorted && (
         <Tick checked={wishes.assortedBags} onChange={(assortedBags) => onChange({ assortedBags })}>
           Bags of mixed colours
@@ -68,13 +78,12 @@ export function NewcomerPanel({ wishes, onChange, shares }: PanelProps): ReactEl
       <PutIn wishes={wishes} onChange={onChange} />
     </aside>
   );
-}
+});
 
 type PartProps = Pick<PanelProps, 'wishes' | 'onChange'>;
 
 const isForTheStart = ({ firstKit, when }: ToolWish): boolean =>
   firstKit === undefined ? when === 'always' || when === 'spare' : firstKit !== 'later';
-const isWide = (): boolean => window.matchMedia('(min-width: 641px)').matches;
 
 /** Tools to tick, and balloons to add with a count. */
 function Has({ wishes, onChange }: PartProps): ReactElement {
@@ -88,7 +97,7 @@ function Has({ wishes, onChange }: PartProps): ReactElement {
   const put = (item: string, count: number): void =>
     onChange({ have: [...wishes.have.filter((line) => line.item !== item), ...(count > 0 ? [{ item, count }] : [])] });
   return (
-    <details className="because" open={isWide()}>
+    <details className="because">
       <summary>Already has {wishes.have.length === 0 ? 'nothing' : counted(wishes.have.length, 'thing')}</summary>
       {tools.map((tool) => (
         <Tick key={tool.id} checked={wishes.have.some((line) => line.item === tool.id)} onChange={(has) => put(tool.id, has ? 1 : 0)}>
@@ -107,7 +116,7 @@ function Has({ wishes, onChange }: PartProps): ReactElement {
               value={line.count}
               onChange={(event) => put(line.item, Math.max(0, Math.min(10000, Math.round(Number(event.target.value)))))}
             />
-            <span className="picked">{line.item}</span>
+            <span className="picked">{itemName(book, line.item)}</span>
           </label>
         ))}
       <label className="choice">
@@ -124,7 +133,7 @@ function Has({ wishes, onChange }: PartProps): ReactElement {
             <option value="">choose one</option>
             {balloons.map((item) => (
               <option key={item.id} value={item.id}>
-                {item.id}
+                {itemName(book, item.id)}
               </option>
             ))}
           </select>
@@ -203,8 +212,9 @@ function PutIn({ wishes, onChange }: PartProps): ReactElement {
   const { currency } = book.business;
   const nameOf = (id: string): string => {
     const offer = book.offers.find((one) => one.id === id);
-    if (offer === undefined) return id;
-    return `${offer.item}, ${offer.count}, ${shownMoney(offer.price, currency)}, ${book.suppliers.find((one) => one.id === offer.supplier)?.name ?? offer.supplier}`;
+    if (offer === undefined) return offerName(book, id);
+    const supplier = book.suppliers.find((one) => one.id === offer.supplier)?.name ?? offer.supplier;
+    return `${offerName(book, id)}, ${showMoney(offer.price, currency)}, ${supplier}`;
   };
   const balloons = useMemo(() => new Set(book.items.flatMap((item) => (item.kind === 'tool' ? [] : [item.id]))), [book]);
   const left = book.offers.filter((offer) => !wishes.forcedIn.includes(offer.id) && (offer.mix !== undefined || balloons.has(offer.item)));

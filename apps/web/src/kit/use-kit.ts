@@ -5,11 +5,16 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import type { BudgetRange, CurvePoint, KitAnswer, KitAsk, QuickKit, UnpricedWishes } from './kit-ask.ts';
 
+/** A whole answer, and what it answers. */
+export interface PlannedKit {
+  readonly plan: KitPlan;
+  readonly wishes: BookKitWishes;
+}
 export interface KitState {
   /** What stands on the page: the quick answer of a moving finger, or the whole one. */
   readonly quick: QuickKit | undefined;
   /** The last whole answer; `isWhole` says whether it is for these wishes. */
-  readonly plan: KitPlan | undefined;
+  readonly planned: PlannedKit | undefined;
   readonly isWhole: boolean;
   /** Share of requests met without what is forced in and taken out. */
   readonly freeMet: number | undefined;
@@ -18,12 +23,22 @@ export interface KitState {
   readonly refused: readonly Problem[] | undefined;
   readonly broken: string | undefined;
 }
-type Found = KitState & { readonly number: number };
+/** What has been answered; the number is that of the question. */
+interface Found extends Omit<KitState, 'isWhole'> {
+  readonly quickNumber: number;
+  readonly whole: Question | undefined;
+}
+interface Question {
+  readonly number: number;
+  readonly book: Book;
+  readonly text: string;
+  readonly budget: Money | undefined;
+}
 const nothing: Found = {
-  number: 0,
+  quickNumber: 0,
+  whole: undefined,
   quick: undefined,
-  plan: undefined,
-  isWhole: false,
+  planned: undefined,
   freeMet: undefined,
   range: undefined,
   points: [],
@@ -33,62 +48,87 @@ const nothing: Found = {
 /** Milliseconds without a new wish after which the whole answer is asked for. */
 const restAfter = 350;
 
-/**
- * Plans a kit in two workers: one answers while the slider moves and draws the curve, the other takes its time once the finger rests.
- */
+interface Workers {
+  /** Answers out of what has been found so far, and does nothing else, so that it is never at work when a finger moves. */
+  readonly known: Worker;
+  /** Finds better purchases for a budget, and draws the curve. */
+  readonly soon: Worker;
+  /** Takes its time once the finger rests. */
+  readonly rest: Worker;
+}
+
+/** Plans a kit in three workers: one follows the finger, one improves on it and draws the curve, one proves. */
 export function useKit(wishes: UnpricedWishes, budget: Money | undefined): KitState {
   const book = useKitBook();
   const [found, setFound] = useState<Found>(nothing);
-  const number = useRef(0);
-  const workers = useRef<{ readonly soon: Worker; readonly rest: Worker }>(undefined);
+  const latest = useRef<Question>(undefined);
+  const workers = useRef<Workers>(undefined);
   const told = useRef<Book>(undefined);
   const text = JSON.stringify(wishes);
 
   useEffect(
     () => () => {
       told.current = undefined;
-      workers.current?.soon.terminate();
-      workers.current?.rest.terminate();
+      for (const worker of Object.values(workers.current ?? {})) worker.terminate();
       workers.current = undefined;
     },
     [],
   );
   useEffect(() => {
     const take = (answer: KitAnswer): void => {
-      if (answer.number === number.current) setFound((before) => after(before, answer));
+      const question = latest.current;
+      if (question?.number === answer.number) setFound((before) => after(before, answer, question));
     };
-    workers.current ??= { soon: startKitWorker(take), rest: startKitWorker(take) };
-    number.current++;
-    const asked = number.current;
+    workers.current ??= startWorkers(take);
+    const number = (latest.current?.number ?? 0) + 1;
     const unpriced = JSON.parse(text) as UnpricedWishes;
-    const { soon, rest } = workers.current;
+    latest.current = { number, book, text, budget };
+    const { known, soon, rest } = workers.current;
     if (told.current !== book)
-      for (const worker of [soon, rest]) worker.postMessage({ kind: 'book', number: asked, book } satisfies KitAsk);
+      for (const worker of [known, soon, rest]) worker.postMessage({ kind: 'book', number, book } satisfies KitAsk);
     told.current = book;
-    soon.postMessage({ kind: 'soon', number: asked, wishes: unpriced, budget } satisfies KitAsk);
-    setFound((before) => ({ ...before, number: asked, isWhole: false, freeMet: undefined, broken: undefined }));
+    if (budget !== undefined) known.postMessage({ kind: 'known', number, wishes: unpriced, budget } satisfies KitAsk);
+    soon.postMessage({ kind: 'soon', number, wishes: unpriced, budget } satisfies KitAsk);
     if (budget === undefined) return undefined;
     const waiting = setTimeout(
-      () => rest.postMessage({ kind: 'full', number: asked, wishes: { ...unpriced, budget } } satisfies KitAsk),
+      () => rest.postMessage({ kind: 'full', number, wishes: { ...unpriced, budget } } satisfies KitAsk),
       restAfter,
     );
     return () => clearTimeout(waiting);
   }, [book, text, budget]);
-  return found;
+  const { whole } = found;
+  const isWhole = whole?.book === book && whole.text === text && whole.budget === budget;
+  return { ...found, isWhole, freeMet: isWhole ? found.freeMet : undefined };
 }
 
-function after(before: Found, answer: KitAnswer): Found {
+function after(before: Found, answer: KitAnswer, question: Question): Found {
+  const { number, budget } = question;
   switch (answer.kind) {
+    case 'known':
+      // What has been found since is better.
+      if (before.quickNumber === number) return before;
+      return { ...before, quick: { ...answer.quick, rules: before.quick?.rules ?? [] }, refused: undefined, broken: undefined };
     case 'quick':
-      return { ...before, quick: answer.quick, refused: undefined };
+      if (before.whole?.number === number) return before;
+      return { ...before, quickNumber: number, quick: answer.quick, refused: undefined, broken: undefined };
     case 'range':
       return { ...before, range: answer.range };
     case 'points':
       return { ...before, points: answer.points };
     case 'full':
-      return { ...before, quick: answer.plan, plan: answer.plan, isWhole: true, freeMet: answer.freeMet, refused: undefined };
+      if (budget === undefined) return before;
+      return {
+        ...before,
+        quickNumber: number,
+        whole: question,
+        quick: answer.plan,
+        planned: { plan: answer.plan, wishes: { ...(JSON.parse(question.text) as UnpricedWishes), budget } },
+        freeMet: answer.freeMet,
+        refused: undefined,
+        broken: undefined,
+      };
     case 'refused':
-      return { ...before, refused: answer.problems, quick: undefined, isWhole: false };
+      return { ...before, refused: answer.problems, quick: undefined };
     case 'broken':
       return { ...before, broken: answer.message };
     case 'other':
@@ -132,6 +172,13 @@ function useKitBook(): Book {
   );
 }
 
+function startWorkers(listen: (answer: KitAnswer) => void): Workers {
+  const workers: Workers = { known: startKitWorker(listen), soon: startKitWorker(listen), rest: startKitWorker(listen) };
+  const { port1, port2 } = new MessageChannel();
+  workers.soon.postMessage({ kind: 'port', number: 0, port: port1, use: 'tell' } satisfies KitAsk, [port1]);
+  workers.known.postMessage({ kind: 'port', number: 0, port: port2, use: 'listen' } satisfies KitAsk, [port2]);
+  return workers;
+}
 function startKitWorker(listen: (answer: KitAnswer) => void): Worker {
   const worker = new Worker(new URL('./kit-worker.ts', import.meta.url), { type: 'module' });
   worker.addEventListener('message', (event: MessageEvent<KitAnswer>) => listen(event.data));

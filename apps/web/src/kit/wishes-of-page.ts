@@ -1,6 +1,6 @@
 import type { Book, SavedKit } from '@twistwright/books';
 import type { BookKitWishes, KitPlan, KitWork } from '@twistwright/planner';
-import type { LocalDate, Money } from '@twistwright/units';
+import type { LocalDate } from '@twistwright/units';
 import type { UnpricedWishes } from './kit-ask.ts';
 
 /** What stands on the page about the newcomer. */
@@ -10,6 +10,8 @@ export interface PageWishes {
   /** 0: as many as there are. */
   readonly mostColours: number;
   readonly assortedBags: boolean;
+  /** Chance that a guest whose first colour is missing takes another that will do. */
+  readonly takesOther: number;
   /** Figures that are not wanted. */
   readonly unwanted: readonly string[];
   readonly shares: Readonly<Record<string, number>> | undefined;
@@ -17,11 +19,14 @@ export interface PageWishes {
   readonly forcedIn: readonly string[];
   readonly takenOut: readonly string[];
 }
+/** As the planner has it where nothing is said. */
+export const usualTakesOther = 0.8;
 export const firstWishes: PageWishes = {
   kind: 'parties',
   hours: 12,
   mostColours: 0,
   assortedBags: true,
+  takesOther: usualTakesOther,
   unwanted: [],
   shares: undefined,
   have: [],
@@ -38,6 +43,7 @@ export function wishesOf(book: Book, page: PageWishes): UnpricedWishes {
     kind: page.kind,
     ...(page.mostColours === 0 ? {} : { mostColours: page.mostColours }),
     ...(page.assortedBags ? {} : { assortedBags: false }),
+    ...(page.takesOther === usualTakesOther ? {} : { chanceOfOtherColour: page.takesOther }),
     ...(page.unwanted.length === 0
       ? {}
       : { figures: figures.filter((figure) => !page.unwanted.includes(figure.id)).map((figure) => figure.id) }),
@@ -56,6 +62,7 @@ export function pageOfSaved(book: Book, { wishes }: SavedKit): PageWishes {
     hours: wishes.hours,
     mostColours: wishes.mostColours ?? 0,
     assortedBags: wishes.assortedBags ?? true,
+    takesOther: wishes.chanceOfOtherColour ?? usualTakesOther,
     unwanted: figures === undefined ? [] : kitFigures(book).flatMap(({ id }) => (figures.includes(id) ? [] : [id])),
     shares: wishes.shares,
     have: wishes.have ?? [],
@@ -66,12 +73,11 @@ export function pageOfSaved(book: Book, { wishes }: SavedKit): PageWishes {
 
 export const savedKitOf = (
   { kit }: KitPlan,
-  wishes: UnpricedWishes,
-  budget: Money,
+  wishes: BookKitWishes,
   fact: { readonly id: string; readonly name: string; readonly savedOn: LocalDate },
 ): SavedKit => ({
   ...fact,
-  wishes: { ...wishes, budget },
+  wishes,
   lines: kit.lines.map(({ offer, bags }) => ({ offer, bags })),
   tools: kit.tools.map(({ tool }) => tool),
 });

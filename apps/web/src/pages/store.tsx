@@ -119,11 +119,12 @@ function Amount({ book, item, lines }: { readonly book: Book; readonly item: Ite
   const pieces = lines.reduce((sum, line) => sum + line.count, 0);
   const words = [bags === 0 ? '' : counted(bags, 'bag'), loose === 0 ? '' : `${loose} loose`].filter((word) => word !== '');
   if (item.kind !== 'balloon') return <span className="note">{pieces === 0 ? 'none' : counted(pieces, 'piece')}</span>;
+  const inside = { rubber, size: item.size, ...(item.print === undefined ? {} : { print: item.print }) };
   return (
     <span className="bags">
-      {bags <= 3 && Array.from({ length: bags }, (_, index) => index).map((bag) => <Bag key={bag} rubber={rubber} />)}
-      {loose > 0 && loose < 60 && <Loose count={loose} rubber={rubber} />}
-      {loose >= 60 && <Bag rubber={rubber} open />}
+      {bags <= 3 && Array.from({ length: bags }, (_, index) => index).map((bag) => <Bag key={bag} {...inside} />)}
+      {loose > 0 && loose < 60 && <Loose count={loose} {...inside} />}
+      {loose >= 60 && <Bag {...inside} open />}
       <span className="note">{words.length === 0 ? 'none' : words.join(', ')}</span>
     </span>
   );

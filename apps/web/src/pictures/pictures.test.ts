@@ -44,6 +44,14 @@ test('a sealed bag has a header with a hole, an opened one a torn edge', () => {
   expect(markup(h(Bag, { rubber: red }))).toContain('<circle');
   expect(markup(h(Bag, { rubber: red, open: true }))).not.toContain('<circle');
 });
+test('what is in a bag has its shape: long ones as thick as their size code, rounds round, hearts hearts, prints printed', () => {
+  const inside = (size: string, print?: string): string => markup(h(Bag, { rubber: red, size, ...(print === undefined ? {} : { print }) }));
+  const sizes = ['160', '260', '646', 'round-5', 'heart-6', 'ring-12', 'flower-6'];
+  expect(new Set(sizes.map((size) => inside(size))).size).toBe(sizes.length);
+  expect(inside('round-5', 'eyes')).not.toBe(inside('round-5'));
+  expect(count(inside('heart-6'), '<g')).toBe(5);
+  expect(markup(h(Loose, { count: 3, rubber: red, size: 'heart-6' }))).not.toBe(markup(h(Loose, { count: 3, rubber: red })));
+});
 test('marks differ by shape of fill, not by colour', () => {
   const fills = (['done', 'part', 'open', 'stop'] as const).map((state) => markup(h(Mark, { kind: 'staffed', state })));
   expect(new Set(fills).size).toBe(4);

@@ -57,7 +57,14 @@ export function OrderSlip({ order, isFirst }: { readonly order: ShoppingOrder; r
                   <span className="bags">
                     {line.bags <= 2 &&
                       item?.kind === 'balloon' &&
-                      Array.from({ length: line.bags }, (_, bag) => bag).map((bag) => <Bag key={bag} rubber={rubberOfItem(book, item)} />)}
+                      Array.from({ length: line.bags }, (_, bag) => bag).map((bag) => (
+                        <Bag
+                          key={bag}
+                          rubber={rubberOfItem(book, item)}
+                          size={item.size}
+                          {...(item.print === undefined ? {} : { print: item.print })}
+                        />
+                      ))}
                     <span className="note">
                       {line.bags} of {line.count}
                     </span>
