@@ -1,5 +1,5 @@
 import type { Frame } from './frame.ts';
-import { forgivenInches } from './network.ts';
+import { capacityOf, lengthUnitsPerInch } from './network.ts';
 import { type Trail, trailInches } from './trail.ts';
 
 const mostJoinedEdges = 20_000;
@@ -81,7 +81,7 @@ export function joinUncoloured(frame: Frame, trails: readonly ColouredTrail[], b
       for (const place of placesOf.get(joint) ?? []) {
         const host = kept[place];
         if (tries-- === 0) return undefined;
-        if (host === undefined || host.inches + inches > balloonInches + forgivenInches) continue;
+        if (host === undefined || Math.round((host.inches + inches) * lengthUnitsPerInch) > capacityOf(balloonInches)) continue;
         const joined = join(host.trail, trail, joint);
         if (joined === undefined) continue;
         host.trail = joined;

@@ -1,5 +1,4 @@
 export { checkFrame, type Frame, type FrameEdge, type FrameJoint, longestEdgeInches, mostFrameEdges, shortestEdgeInches } from './frame.ts';
-export { perfectMatching } from './perfect-matching.ts';
 export { type FramePlan, type FrameWishes, leastBalloons, planFrame } from './plan-frame.ts';
 export { readFrame, writeFrame } from './read-frame.ts';
 export { readFrameJson } from './read-frame-json.ts';

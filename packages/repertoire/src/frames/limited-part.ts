@@ -13,10 +13,8 @@ export interface BoundedWalks {
   readonly bound: number;
 }
 
-/** Up to so many edges the exact search is given all the time it may need in practice; above, a short try. */
-const surelyExactEdges = 40;
-const exactVisits = 1_000_000;
-const shortVisits = 20_000;
+/** Steps of the complete search for one part: some seconds at worst, which no frame of up to 40 edges among thousands drawn has used up. */
+const exactSteps = 600_000_000;
 const hubVisits = 20_000;
 
 /** The fewest balloons of `capacity` for one connected part whose edges all fit; exact where it can be, else with its bound. `quick` leaves out the complete search. */
@@ -47,17 +45,14 @@ function packedHub(part: Network, capacity: number, start: number): BoundedWalks
 
 /** Asks the complete searches for fewer, number by number from the bound up, until one is found or proven impossible. */
 function improve(part: Network, capacity: number, start: BoundedWalks): BoundedWalks {
+  if (part.edgeCount > mostExactEdges) return start;
   let bound = start.bound;
+  const work = { left: exactSteps };
   while (bound < start.walks.length) {
-    const answer = search(part, capacity, bound);
+    const answer = exactTrails(part, capacity, bound, work);
     if (answer.outcome === 'walks') return { walks: answer.walks, bound };
     if (answer.outcome === 'unknown') return { walks: start.walks, bound };
     bound++;
   }
   return { walks: start.walks, bound };
-}
-
-function search(part: Network, capacity: number, count: number) {
-  if (part.edgeCount > mostExactEdges) return { outcome: 'unknown' } as const;
-  return exactTrails(part, capacity, count, part.edgeCount <= surelyExactEdges ? exactVisits : shortVisits);
 }

@@ -73,6 +73,46 @@ function shortestByTrying(wires: readonly Wire[], trails: number): number {
   return best;
 }
 
+/** Rubber of the shortest way that goes along every edge of each set, edges gone along again popped: shortest ways over joint and set. */
+function shortestWays(wires: readonly Wire[]): readonly number[] {
+  const all = 2 ** wires.length;
+  const shortest = new Array<number>(all).fill(Number.POSITIVE_INFINITY);
+  const reached = new Map<string, number>();
+  const waiting = [0, 1, 2, 3, 4].map((joint) => ({ joint, set: 0, length: 0 }));
+  while (waiting.length > 0) {
+    waiting.sort((a, b) => b.length - a.length);
+    const { joint, set, length } = waiting.pop() as { joint: number; set: number; length: number };
+    const key = `${joint} ${set}`;
+    if ((reached.get(key) ?? Number.POSITIVE_INFINITY) <= length) continue;
+    reached.set(key, length);
+    shortest[set] = Math.min(shortest[set] as number, length);
+    for (const [index, [from, to, inches]] of wires.entries()) {
+      if (from === joint) waiting.push({ joint: to, set: set | (1 << index), length: length + inches });
+      else if (to === joint) waiting.push({ joint: from, set: set | (1 << index), length: length + inches });
+    }
+  }
+  return shortest;
+}
+
+/** Fewest balloons with pops by trying every way to divide the edges. */
+function fewestWithPops(wires: readonly Wire[], balloonInches: number): number {
+  const shortest = shortestWays(wires);
+  const all = 2 ** wires.length - 1;
+  const fewest = new Array<number>(all + 1).fill(Number.POSITIVE_INFINITY);
+  fewest[0] = 0;
+  for (let set = 1; set <= all; set++) {
+    for (let part = set; part > 0; part = (part - 1) & set) {
+      const fits = Math.min(...supersets(shortest, part, all)) <= balloonInches;
+      if (fits) fewest[set] = Math.min(fewest[set] as number, 1 + (fewest[set ^ part] as number));
+    }
+  }
+  return fewest[all] as number;
+}
+
+/** What ways cost that make at least the edges of a set. */
+const supersets = (shortest: readonly number[], part: number, all: number): readonly number[] =>
+  shortest.filter((_, set) => (set & part) === part && set <= all);
+
 const wire = fc.tuple(
   fc.nat(4),
   fc.nat(4),
@@ -132,6 +172,21 @@ describe('against trying everything, on frames of up to eight edges', () => {
 });
 
 describe('with pops and a limited length', () => {
+  test('the fewest, against trying everything on frames of up to six edges', () => {
+    let fewerThanPlain = 0;
+    fc.assert(
+      fc.property(connected, fc.integer({ min: 16, max: 60 }), (list, quarters) => {
+        fc.pre(list.length <= 6);
+        const balloonInches = quarters / 4;
+        const plan = planned(frameOf(list), { balloonInches, pops: {} });
+        expect([plan.trails.length, plan.proven]).toEqual([fewestWithPops(list, balloonInches), true]);
+        if (plan.trails.length < fewestByTrying(list, balloonInches)) fewerThanPlain++;
+      }),
+      { seed: 13, numRuns: 600 },
+    );
+    expect(fewerThanPlain).toBeGreaterThan(10);
+  });
+
   test('never more balloons than without pops, never fewer than the rubber needs', () => {
     fc.assert(
       fc.property(wires, fc.integer({ min: 16, max: 60 }), (list, quarters) => {

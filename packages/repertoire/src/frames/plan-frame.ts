@@ -3,9 +3,9 @@ import { type ColouredTrail, joinUncoloured, lendColours } from './colour-classe
 import { eulerTrails } from './euler-trails.ts';
 import { checkFrame, type Frame, frameProblem, mostFrameEdges } from './frame.ts';
 import { limitedPart } from './limited-part.ts';
-import { capacityOf, connectedParts, lengthUnitsPerInch, type Network, networkOf, oddJoints, partOf, splitByColour } from './network.ts';
-import { canFindPops, mostOddJoints } from './popped-edges.ts';
-import { type PoppedTrails, poppedLimited, poppedParts } from './popped-trails.ts';
+import { capacityOf, connectedParts, lengthUnitsPerInch, type Network, networkOf, partOf, splitByColour } from './network.ts';
+import { poppedLimited } from './popped-limited.ts';
+import { type PoppedTrails, poppedParts } from './popped-trails.ts';
 import { type Trail, trailInches, trailOf } from './trail.ts';
 import { trailBound } from './trail-bound.ts';
 
@@ -43,6 +43,8 @@ export interface FramePlan {
   /** Rubber in all balloons, popped stretches included, and the popped stretches alone, in inflated inches. */
   readonly totalInches: number;
   readonly poppedInches: number;
+  /** So many balloons cannot take less rubber than this. */
+  readonly leastInches: number;
   readonly longestInches: number;
 }
 
@@ -167,18 +169,15 @@ function fewest(frame: Frame, network: Network, wishes: FrameWishes): Found {
   return { trails, bound, uncolouredBound };
 }
 
+/** Steps of pairing odd joints, some seconds at worst; used up only by many thousands of them. */
+const pairingSteps = 150_000_000;
+
 function planWithPops(frame: Frame, network: Network, wishes: FrameWishes, pops: NonNullable<FrameWishes['pops']>): Result<FramePlan> {
   const parts = connectedParts(network).map((edges) => partOf(network, edges));
-  const crowded = parts.find((part) => !canFindPops(part));
-  if (crowded !== undefined) {
-    const sentence = `A part with ${oddJoints(crowded).length} odd joints and ${crowded.edgeCount} edges is too large for the shortest pops.`;
-    return fail([
-      frameProblem('frame.pops-too-many', ['edges'], sentence, `Plan it without pops, or in parts of at most ${mostOddJoints} odd joints.`),
-    ]);
-  }
+  const work = { left: pairingSteps };
   if (wishes.balloonInches !== undefined) {
     const capacity = capacityOf(wishes.balloonInches);
-    const found = parts.map((part) => poppedLimited(part, capacity, wishes.seed ?? 1, wishes.quick === true));
+    const found = parts.map((part) => poppedLimited(part, capacity, wishes.seed ?? 1, wishes.quick === true, work));
     return ok(
       finishPopped(
         frame,
@@ -192,12 +191,14 @@ function planWithPops(frame: Frame, network: Network, wishes: FrameWishes, pops:
     const sentence = `${balloons} balloons cannot make ${parts.length} separate parts with ${network.edgeCount} edges.`;
     return fail([frameProblem('frame.balloons', ['pops', 'balloons'], sentence, `Ask for ${parts.length} to ${network.edgeCount}.`)]);
   }
-  return ok(finishPopped(frame, poppedParts(parts, balloons, pops.closed === true), balloons));
+  return ok(finishPopped(frame, poppedParts(parts, balloons, pops.closed === true, work), balloons));
 }
 
 function finishPopped(frame: Frame, found: readonly PoppedTrails[], least: number): FramePlan {
   const trails = found.flatMap((part) => part.trails.map((trail) => ({ colour: undefined, trail })));
-  return finish(frame, trails, least, 0);
+  const plan = finish(frame, trails, least, 0);
+  const leastInches = found.reduce((sum, part) => sum + part.least, 0) / lengthUnitsPerInch;
+  return { ...plan, leastInches: Math.min(plan.totalInches, leastInches) };
 }
 
 function finish(frame: Frame, coloured: readonly ColouredTrail[], leastBalloons: number, balloonsForColours: number): FramePlan {
@@ -217,6 +218,7 @@ function finish(frame: Frame, coloured: readonly ColouredTrail[], leastBalloons:
     proven: coloured.length === leastBalloons,
     balloonsForColours,
     totalInches,
+    leastInches: totalInches,
     poppedInches,
     longestInches,
   };

@@ -22,6 +22,18 @@ export function packingBoundOf(part: Network, capacity: number): number {
 /** The longest sum of edges that one balloon of `capacity` can hold, or a little more where finding it would take too long. */
 export const longestSum = (part: Network, capacity: number): number => reachableCapacity(part.lengths, capacity);
 
+/** The longest stretch that one balloon of `capacity` can make of edges that may be gone along again and again, or a little more. */
+export function longestRepeatedSum(part: Network, capacity: number): number {
+  const measure = part.lengths.reduce(commonMeasure, 0);
+  const room = Math.floor(capacity / measure);
+  const steps = [...new Set(Array.from(part.lengths, (length) => length / measure))];
+  if (room * steps.length > mostSumSteps) return room * measure;
+  const reached = new Uint8Array(room + 1);
+  reached[0] = 1;
+  for (let sum = 1; sum <= room; sum++) if (steps.some((step) => step <= sum && reached[sum - step] === 1)) reached[sum] = 1;
+  return reached.lastIndexOf(1) * measure;
+}
+
 const mostLooseEdges = 20_000;
 
 /** Edge ends that stay free at their joint whatever the order, because joining any two of them makes a stretch that is too long. */

@@ -1,6 +1,6 @@
 import type { Problem } from '@twistwright/units';
 import { type Frame, frameProblem, mostFrameProblems } from './frame.ts';
-import { forgivenInches, type Network } from './network.ts';
+import { capacityOf, lengthUnitsPerInch, type Network } from './network.ts';
 
 /**
  * The order in which one balloon is twisted: edge `edges[i]` of the frame is made on the way from joint `joints[i]` to `joints[i + 1]`.
@@ -51,7 +51,7 @@ export function verifyTrails(frame: Frame, trails: readonly Trail[], balloonInch
     if (problems.length >= mostFrameProblems) return problems;
     verifySteps(frame, trail, index, made, problems);
     const inches = trailInches(frame, trail);
-    if (inches > balloonInches + forgivenInches) {
+    if (Math.round(inches * lengthUnitsPerInch) > capacityOf(balloonInches)) {
       problems.push(
         frameProblem('trail.too-long', ['trails', index], `Balloon ${index + 1} takes ${inches} inches of the ${balloonInches} it has.`),
       );

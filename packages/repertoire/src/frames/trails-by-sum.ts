@@ -1,10 +1,13 @@
+import type { EdgeSet } from './edge-set.ts';
 import type { Network } from './network.ts';
+import { type SortedSums, type SumEdges, sortedSums } from './sorted-sums.ts';
+import type { Work } from './work.ts';
 
 /** What a balloon must be like to be listed. */
 export interface BalloonDemand {
   /** The edge that must be in it. */
   readonly through: number;
-  /** Edges that it may have, `through` among them. */
+  /** Edges that it may have, `through` among them; connected, so that they have at most one joint more than there are edges. */
   readonly among: readonly number[];
   /** Shortest and longest length (both included). */
   readonly least: number;
@@ -13,79 +16,110 @@ export interface BalloonDemand {
   readonly oddLeft: number;
 }
 
-const mostJoints = 31;
+/** Sums of so many edges at most are sorted at once. */
 const mostHalf = 20;
-
-/** Whether `balloonsBySum` can be asked. */
-export const canListBySum = (part: Network, among: readonly number[]): boolean =>
-  part.jointCount <= mostJoints && among.length - 1 <= 2 * mostHalf && lengthOf(part, among) < 2 ** 32;
-
-/** The sets, left out when there was too much to look at, and how many pairs of sums were looked at. */
-export interface BalloonsBySum {
-  readonly looked: number;
-  readonly found?: readonly number[];
-}
+/** Steps that putting a set together and looking at it as a whole costs, in the measure of looking at a pair of sums. */
+const lookAtWhole = 10;
 
 /**
- * Every set of edges that can be one balloon as demanded, each once, as a sum of 2^edge. Sums of the
- * two halves of the edges are sorted and matched (E. Horowitz and S. Sahni, "Computing partitions with applications to the knapsack problem",
- * J. ACM 21 (1974) 277-292): quick where few sums are in range, which is where following the edges one by one is slow.
+ * Every set of edges that can be one balloon as demanded, each once, found while they are asked for. Sums of two halves of the edges
+ * are sorted and matched (E. Horowitz and S. Sahni, "Computing partitions with applications to the knapsack problem", J. ACM 21 (1974)
+ * 277-292), once for every choice among the edges that are in neither half: quick where few sums are in range, which is where following
+ * the edges one by one is slow. Stops when the work is used up; then `work.left` is not above 0.
  */
-export function balloonsBySum(part: Network, demand: BalloonDemand, mostLooks: number): BalloonsBySum {
+export function* balloonsBySum(part: Network, demand: BalloonDemand, work: Work): Generator<EdgeSet, void, void> {
   const others = demand.among.filter((edge) => edge !== demand.through);
-  const first = halfOf(part, others.slice(0, others.length >> 1));
-  const second = halfOf(part, others.slice(others.length >> 1));
-  const start = part.lengths[demand.through] as number;
-  const startParity = parityOf(part, demand.through);
-  const allParity = demand.among.reduce((parity, edge) => parity ^ parityOf(part, edge), 0);
-  const found: number[] = [];
-  let looked = 0;
-  let high = second.keys.length - 1;
-  for (const key of first.keys) {
-    const sum = start + Math.floor(key / maskSpace);
-    while (high >= 0 && sum + Math.floor((second.keys[high] as number) / maskSpace) > demand.most) high--;
-    const mask = key % maskSpace;
-    const parity = startParity ^ (first.parity[mask] as number);
-    for (let place = high; place >= 0; place--) {
-      const other = second.keys[place] as number;
-      if (sum + Math.floor(other / maskSpace) < demand.least) break;
-      if (++looked > mostLooks) return { looked };
-      const together = parity ^ (second.parity[other % maskSpace] as number);
-      if (ones(together) > 2 || ones(together ^ allParity) > demand.oddLeft) continue;
-      const edges = [demand.through, ...chosen(first.edges, mask), ...chosen(second.edges, other % maskSpace)];
-      if (hangsTogether(part, edges)) found.push(edges.reduce((set, edge) => set + 2 ** edge, 0));
+  const edges = numbered(part, [...others, demand.through]);
+  const through = others.length;
+  const bits = Math.min(mostHalf, others.length >> 1);
+  const chosenAhead = others.length - 2 * bits;
+  const first = sortedSums(edges, chosenAhead, chosenAhead + bits);
+  const second = sortedSums(edges, chosenAhead + bits, others.length);
+  work.left -= 4 * (first.sums.length + second.sums.length);
+  const all = parityOf(edges, edges.lengths.keys());
+  const limits = { ...demand, all, work };
+  for (let mask = 0; mask < 2 ** chosenAhead; mask++) {
+    const ahead = [through, ...bitsOf(mask)];
+    const found = matches(first, second, sumOf(edges, ahead), parityOf(edges, ahead), limits);
+    for (const { low, high } of found) {
+      const numbers = [...ahead, ...bitsOf(low).map((bit) => bit + chosenAhead), ...bitsOf(high).map((bit) => bit + chosenAhead + bits)];
+      work.left -= lookAtWhole;
+      if (hangsTogether(edges, numbers)) yield numbers.reduce((set, number) => set + (edges.bits[number] as number), 0);
     }
+    if (work.left <= 0) return;
   }
-  return { looked, found };
 }
 
-interface Half {
-  readonly edges: readonly number[];
-  /** Sum x 2^20 + chosen edges as bits, smallest sum first. */
-  readonly keys: Float64Array;
-  /** Joints with an odd number of chosen ends, as bits, by chosen edges. */
-  readonly parity: Int32Array;
+interface Parity {
+  readonly low: number;
+  readonly high: number;
 }
-const maskSpace = 2 ** mostHalf;
 
-function halfOf(part: Network, edges: readonly number[]): Half {
-  const keys = new Float64Array(2 ** edges.length);
-  const parity = new Int32Array(2 ** edges.length);
-  for (const [bit, edge] of edges.entries()) {
-    const added = (part.lengths[edge] as number) * maskSpace + 2 ** bit;
-    const turned = parityOf(part, edge);
-    for (let mask = 0; mask < 1 << bit; mask++) {
-      keys[mask + (1 << bit)] = (keys[mask] as number) + added;
-      parity[mask + (1 << bit)] = (parity[mask] as number) ^ turned;
+interface Limits extends BalloonDemand {
+  readonly all: Parity;
+  readonly work: Work;
+}
+
+/** The pairs of sums in range whose joints fit: at most two odd ones, and not too many left over. */
+function* matches(first: SortedSums, second: SortedSums, start: number, parity: Parity, limits: Limits) {
+  const { least, most, oddLeft, all, work } = limits;
+  let top = second.sums.length - 1;
+  for (let place = 0; place < first.sums.length; place++) {
+    const sum = start + (first.sums[place] as number);
+    if (sum > most) break;
+    while (top >= 0 && sum + (second.sums[top] as number) > most) top--;
+    const startLow = parity.low ^ (first.parityLow[place] as number);
+    const startHigh = parity.high ^ (first.parityHigh[place] as number);
+    let other = top;
+    for (; other >= 0 && sum + (second.sums[other] as number) >= least; other--) {
+      const low = startLow ^ (second.parityLow[other] as number);
+      const high = startHigh ^ (second.parityHigh[other] as number);
+      if (ones(low) + ones(high) > 2 || ones(low ^ all.low) + ones(high ^ all.high) > oddLeft) continue;
+      yield { low: first.masks[place] as number, high: second.masks[other] as number };
+      if (work.left <= 0) return;
     }
+    work.left -= 1 + top - other;
+    if (work.left <= 0) return;
   }
-  return { edges, keys: keys.sort(), parity };
+  work.left -= second.sums.length >> 2;
 }
 
-const parityOf = (part: Network, edge: number): number =>
-  (1 << (part.jointOfEnd[2 * edge] as number)) ^ (1 << (part.jointOfEnd[2 * edge + 1] as number));
+interface NumberedEdges extends SumEdges {
+  /** Each edge as a set of one. */
+  readonly bits: readonly EdgeSet[];
+  readonly joints: readonly Parity[];
+}
 
-const lengthOf = (part: Network, edges: readonly number[]): number => edges.reduce((sum, edge) => sum + (part.lengths[edge] as number), 0);
+function numbered(part: Network, edges: readonly number[]): NumberedEdges {
+  const numbers = new Map<number, number>();
+  const bitOf = (end: number): Parity => {
+    const joint = part.jointOfEnd[end] as number;
+    const number = numbers.get(joint) ?? numbers.size;
+    numbers.set(joint, number);
+    return number < 31 ? { low: 1 << number, high: 0 } : { low: 0, high: 1 << (number - 31) };
+  };
+  const ends = edges.map((edge) => [bitOf(2 * edge), bitOf(2 * edge + 1)] as const);
+  return {
+    lengths: edges.map((edge) => part.lengths[edge] as number),
+    parityLow: ends.map(([from, to]) => from.low ^ to.low),
+    parityHigh: ends.map(([from, to]) => from.high ^ to.high),
+    joints: ends.map(([from, to]) => ({ low: from.low | to.low, high: from.high | to.high })),
+    bits: edges.map((edge) => 2 ** edge),
+  };
+}
+
+function sumOf(edges: SumEdges, numbers: readonly number[]): number {
+  return numbers.reduce((sum, number) => sum + (edges.lengths[number] as number), 0);
+}
+
+function parityOf(edges: SumEdges, numbers: Iterable<number>): Parity {
+  let [low, high] = [0, 0];
+  for (const number of numbers) {
+    low ^= edges.parityLow[number] as number;
+    high ^= edges.parityHigh[number] as number;
+  }
+  return { low, high };
+}
 
 function ones(bits: number): number {
   let count = 0;
@@ -93,22 +127,24 @@ function ones(bits: number): number {
   return count;
 }
 
-const chosen = (edges: readonly number[], mask: number): readonly number[] => edges.filter((_, bit) => (mask & (1 << bit)) !== 0);
+function bitsOf(mask: number): readonly number[] {
+  const bits: number[] = [];
+  for (let rest = mask; rest !== 0; rest &= rest - 1) bits.push(31 - Math.clz32(rest & -rest));
+  return bits;
+}
 
-function hangsTogether(part: Network, edges: readonly number[]): boolean {
-  let reached = jointsOf(part, edges[0] as number);
-  let waiting = edges.slice(1);
+function hangsTogether({ joints }: NumberedEdges, numbers: readonly number[]): boolean {
+  let { low, high } = joints[numbers[0] as number] as Parity;
+  let waiting = numbers.slice(1);
   for (let left = -1; left !== waiting.length; ) {
     left = waiting.length;
-    waiting = waiting.filter((edge) => {
-      const joints = jointsOf(part, edge);
-      if ((joints & reached) === 0) return true;
-      reached |= joints;
+    waiting = waiting.filter((number) => {
+      const edge = joints[number] as Parity;
+      if ((edge.low & low) === 0 && (edge.high & high) === 0) return true;
+      low |= edge.low;
+      high |= edge.high;
       return false;
     });
   }
   return waiting.length === 0;
 }
-
-const jointsOf = (part: Network, edge: number): number =>
-  (1 << (part.jointOfEnd[2 * edge] as number)) | (1 << (part.jointOfEnd[2 * edge + 1] as number));

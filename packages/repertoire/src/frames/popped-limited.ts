@@ -1,0 +1,129 @@
+import { eulerTrails } from './euler-trails.ts';
+import { exactTrails, mostExactEdges } from './exact-trails.ts';
+import { limitedPart } from './limited-part.ts';
+import type { Network } from './network.ts';
+import { OddPairing } from './odd-pairs.ts';
+import { popChoices } from './pop-choices.ts';
+import { markedTrails, type PoppedTrails, totalOf, withPopped } from './popped-trails.ts';
+import { cutToFit, shortTrails } from './short-trails.ts';
+import { trailOf, type Walk } from './trail.ts';
+import { longestRepeatedSum, packingBoundOf } from './trail-bound.ts';
+import type { Work } from './work.ts';
+
+/** Steps of all searches for one part, some seconds at worst, and of the search with one choice of pops. */
+const partSteps = 600_000_000;
+const choiceSteps = 60_000_000;
+/** Choices of pops for which orders are looked for by annealing first. */
+const annealedChoices = 3;
+
+/**
+ * Fewest balloons of `capacity` for a connected part with pops allowed. No fewer than packing the edges alone needs, and no fewer than
+ * have room for the edges and the shortest pops that so many balloons need. From there number by number: in a small part
+ * every choice of pops that there is room for is tried, each as a frame with those edges doubled, so that what is found is the fewest; in
+ * a large one, the shortest pops.
+ */
+export function poppedLimited(part: Network, capacity: number, seed: number, quick: boolean, work: Work): PoppedTrails {
+  const plain = limitedPart(part, capacity, seed, quick);
+  const pairing = new OddPairing(part, work);
+  const total = totalOf(part);
+  const room = longestRepeatedSum(part, capacity);
+  const fits = (count: number) => total + pairing.pairs(2 * count).least <= count * room;
+  let bound = firstThat(packingBoundOf(part, capacity), plain.walks.length, fits);
+  const found = part.edgeCount <= mostExactEdges ? searched() : annealed();
+  const trails = found ?? plain.walks.map((walk) => trailOf(part, walk));
+  return { trails, bound, least: total + pairing.pairs(2 * trails.length).least };
+
+  function searched() {
+    const search = new PopSearch(part, capacity, seed, quick ? 0 : partSteps);
+    let proven = true;
+    for (let count = bound; count < plain.walks.length; count++) {
+      const answer = search.answer(count, pairing.pairs(2 * count).edges, count * room - total);
+      if (answer.walks !== undefined) return answer.walks;
+      proven &&= answer.none;
+      if (proven) bound = count + 1;
+    }
+    return undefined;
+  }
+
+  function annealed() {
+    let best: { readonly doubled: Network; readonly walks: readonly Walk[] } | undefined;
+    const most = () => best?.walks.length ?? plain.walks.length;
+    for (let step = 0, count = bound; count < most(); step = 2 * step + 1, count = bound + step) {
+      const doubled = withPopped(part, pairing.pairs(2 * count).edges);
+      if (totalOf(doubled) > count * capacity) continue;
+      const walks = quick ? cutToFit(doubled, eulerTrails(doubled), capacity) : shortTrails(doubled, capacity, count, seed);
+      if (walks.length < most()) best = { doubled, walks };
+    }
+    return best && markedTrails(best.doubled, part.edgeCount, best.walks, false);
+  }
+}
+
+/** The first number from `low` on, `high` at the latest, that has what every larger one has. */
+function firstThat(low: number, high: number, holds: (count: number) => boolean): number {
+  let [from, to] = [low, high];
+  while (from < to) {
+    const middle = Math.floor((from + to) / 2);
+    if (holds(middle)) to = middle;
+    else from = middle + 1;
+  }
+  return from;
+}
+
+/** Orders for so many balloons, or none: then whether it is proven that there are none. */
+interface PopAnswer {
+  readonly walks?: ReturnType<typeof markedTrails>;
+  readonly none: boolean;
+}
+
+class PopSearch {
+  readonly #part: Network;
+  readonly #capacity: number;
+  readonly #seed: number;
+  readonly #work: Work;
+
+  constructor(part: Network, capacity: number, seed: number, steps: number) {
+    this.#part = part;
+    this.#capacity = capacity;
+    this.#seed = seed;
+    this.#work = { left: steps };
+  }
+
+  /** `shortest` are the shortest pops; `room` is what all pops together may take. */
+  answer(count: number, shortest: readonly number[], room: number): PopAnswer {
+    const first = this.#annealed(count, shortest);
+    if (first !== undefined) return { walks: first, none: false };
+    const aside = { left: Math.floor(this.#work.left / 4) };
+    const { choices, complete } = popChoices(this.#part, 2 * count, room, aside);
+    this.#work.left -= Math.floor(this.#work.left / 4) - aside.left;
+    for (const popped of choices.slice(1, annealedChoices)) {
+      const walks = this.#work.left > 0 ? this.#annealed(count, popped) : undefined;
+      if (walks !== undefined) return { walks, none: false };
+    }
+    let none = complete;
+    for (const popped of choices) {
+      if (this.#work.left <= 0) return { none: false };
+      const answer = this.#exact(count, popped);
+      if (answer.walks !== undefined) return answer;
+      none &&= answer.none;
+    }
+    return { none };
+  }
+
+  #annealed(count: number, popped: readonly number[]) {
+    const doubled = withPopped(this.#part, popped);
+    if (totalOf(doubled) > count * this.#capacity) return undefined;
+    const walks = shortTrails(doubled, this.#capacity, count, this.#seed);
+    return walks.length <= count ? markedTrails(doubled, this.#part.edgeCount, walks, false) : undefined;
+  }
+
+  #exact(count: number, popped: readonly number[]): PopAnswer {
+    const doubled = withPopped(this.#part, popped);
+    if (doubled.edgeCount > mostExactEdges) return { none: false };
+    const slice = { left: Math.min(choiceSteps, this.#work.left) };
+    const before = slice.left;
+    const answer = exactTrails(doubled, this.#capacity, count, slice);
+    this.#work.left -= before - slice.left;
+    if (answer.outcome !== 'walks') return { none: answer.outcome === 'none' };
+    return { walks: markedTrails(doubled, this.#part.edgeCount, answer.walks, false), none: false };
+  }
+}
