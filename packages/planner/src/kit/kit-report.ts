@@ -6,7 +6,7 @@ import { lastingOf } from './kit-lasting.ts';
 import type { Kit, KitLasting, KitProblem } from './kit-problem.ts';
 import { type RuleOutcome, rulesOfThumb } from './kit-rules.ts';
 import { type NextPurchase, nextPurchases } from './next-purchases.ts';
-import { findKit, type KitLimits } from './solve-kit.ts';
+import { type FoundKit, findKit, type KitLimits } from './solve-kit.ts';
 
 /** Everything that the First kit page and the printed list say about one budget; plain data. */
 export interface KitReport {
@@ -29,14 +29,19 @@ export interface KitReportOptions extends KitLimits {
 export function kitReportOf(problem: KitProblem, limits: KitReportOptions = {}): Result<KitReport> {
   const found = findKit(problem, limits);
   if (!found.ok) return found;
-  const { model, bought } = found.value;
-  const kit = describeKit(found.value);
-  return ok({
+  return ok(reportOn(problem, found.value, limits));
+}
+
+/** What is said beside a purchase that has been found. */
+export function reportOn(problem: KitProblem, found: FoundKit, limits: Pick<KitReportOptions, 'effort' | 'runs' | 'seed'> = {}): KitReport {
+  const { model, bought } = found;
+  const kit = describeKit(found);
+  return {
     kit,
     lasting: lastingOf(model, bought, limits.runs ?? (limits.effort === 'soon' ? 100 : 400), limits.seed ?? 1),
     next: nextPurchases(model, bought),
     rules: rulesOfThumb(model).map(({ rule, spent, met }) => ({ rule, spent, met })),
-    growthPurchases: growthPurchasesOf(found.value, kit),
+    growthPurchases: growthPurchasesOf(found, kit),
     warnings: checkKit(problem),
-  });
+  };
 }

@@ -16,4 +16,5 @@ export {
   usedAt,
 } from './outlook-of.ts';
 export { type Plan, type PlanBookOptions, planBook, shopFor } from './plan-book.ts';
-export { boughtOffers, type KitPlan, type PlanKitOptions, planKit } from './plan-kit.ts';
+export { planBought } from './plan-bought.ts';
+export { boughtOffers, type KitPlan, type NearestKit, nearestKit, type PlanKitOptions, planKit } from './plan-kit.ts';
