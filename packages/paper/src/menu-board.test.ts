@@ -68,6 +68,19 @@ test('a menu of nine has one page in every paper size, however it is turned', as
     }
 });
 
+test('24 figures stand on one page in every paper size, however it is turned, in pictures of 2 cm and more', async () => {
+  const menu = { ...book, figures: book.figures.filter((_, index) => index % 5 < 2) };
+  expect(menu.figures).toHaveLength(24);
+  for (const size of Object.keys(pageSizes) as PaperSize[])
+    for (const landscape of [false, true]) {
+      const board = await menuBoardPdf(menu, { made, size, landscape });
+      if (!board.ok) throw new Error(board.error[0]?.sentence);
+      expect(read(board.value.pdf, 'pdfinfo'), `${size} ${landscape}`).toMatch(/Pages:\s+1\n/u);
+      expect(board.value.pictureInches, `${size} ${landscape}`).toBeGreaterThan(2 / 2.54);
+      expect(read(board.value.pdf).replace(/\s+/gu, ' '), `${size} ${landscape}`).toContain('choke children under eight');
+    }
+}, 60_000);
+
 test('the same facts give the same bytes', async () => {
   expect(await boardOf({ made, gig })).toEqual(await boardOf({ made, gig }));
 });

@@ -9,7 +9,7 @@ import {
   paintOf,
   paintsOf,
 } from '@twistwright/planner';
-import { airOf, type PieceAir, pictureOfShape, rubberOf, type Step, shapeOf, stepsOf, unfold } from '@twistwright/repertoire';
+import { airOf, type PieceAir, pictureOfShape, type Recipe, rubberOf, type Step, shapeOf, stepsOf, unfold } from '@twistwright/repertoire';
 import { showLength } from '@twistwright/units';
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { beyondRuler, checkInches, checkLineSvg, rulerInches, rulerSvg, tailsOf, together } from './recipe-card-rulers.ts';
@@ -27,13 +27,51 @@ export interface CardOptions {
  * and a line to measure, numbered steps with the figure so far, minutes, cautions.
  */
 export async function recipeCardPdf(book: Book, facts: FigureFacts, way: Colourway, options: CardOptions): Promise<Uint8Array> {
-  let pdf = await cardPdf(book, facts, way, options, closeness[0]);
-  for (const close of closeness.slice(1)) {
+  const drawn = drawnFigure(book, facts, way);
+  const [first, ...closer] = drawn.steps.length > mostLooseSteps ? closeness.slice(looseOnes) : closeness;
+  let pdf = await cardPdf(book, way, options, drawn, first ?? closeness[0]);
+  for (const close of closer) {
     if (pagesOf(pdf) <= mostPages) break;
-    pdf = await cardPdf(book, facts, way, options, close);
+    pdf = await cardPdf(book, way, options, drawn, close);
   }
   return pdf;
 }
+
+/** What a card shows of its figure: solved and drawn once, however often the card is laid out. */
+interface DrawnFigure {
+  /** With the air of the balloons that this colourway takes. */
+  readonly facts: FigureFacts;
+  readonly recipe: Recipe;
+  readonly steps: readonly Step[];
+  readonly deeds: number;
+  /** The figure so far, with what is new since another deed standing out, or the whole of it. */
+  readonly picture: (upToMove?: number, newAfterMove?: number) => string;
+}
+
+function drawnFigure(book: Book, facts: FigureFacts, way: Colourway): DrawnFigure {
+  const options = airOptionsOf(book, way);
+  const recipe = finished(facts.recipe, way);
+  const shape = shapeOf(recipe, options.sizes);
+  const paints = paintsOf(book, way.fill);
+  const known = new Map<string, string>();
+  return {
+    facts: { ...facts, air: airOf(facts.recipe, options) },
+    recipe,
+    steps: stepsOf(recipe, { ...options, colours: colourNames(book, way.fill) }),
+    deeds: shape.deeds,
+    picture: (upToMove, newAfterMove = 0) => {
+      const key = `${upToMove} ${newAfterMove}`;
+      const soFar = upToMove === undefined ? {} : { upToMove, newAfterMove, small: true };
+      const text = known.get(key) ?? pictureOfShape(shape, recipe.finishing, paints, soFar);
+      known.set(key, text);
+      return text;
+    },
+  };
+}
+
+/** With more steps than this the first, loose layouts need not be tried. */
+const mostLooseSteps = 40;
+const looseOnes = 2;
 
 /** A card is a sheet, printed on both sides at most. */
 const mostPages = 2;
@@ -51,23 +89,24 @@ interface Closeness {
   readonly bars: number;
   /** Points on each side of the page. */
   readonly margin: number;
+  readonly cautionPoints: number;
 }
 const closeness: readonly [Closeness, ...Closeness[]] = [
-  { picture: [80, 88], points: 9, byBubble: 20, byBalloon: 40, columns: 4, bars: 7, margin: 40 },
-  { picture: [58, 64], points: 7.8, byBubble: 12, byBalloon: 30, columns: 5, bars: 5, margin: 40 },
-  { picture: [44, 48], points: 7.5, byBubble: 8, byBalloon: Number.POSITIVE_INFINITY, columns: 6, bars: 3, margin: 28 },
-  { picture: [48, 53], points: 7.5, byBubble: 8, byBalloon: 16, columns: 5, bars: 3, margin: 28 },
+  { picture: [80, 88], points: 9, byBubble: 20, byBalloon: 40, columns: 4, bars: 7, margin: 40, cautionPoints: 9.5 },
+  { picture: [58, 64], points: 7.8, byBubble: 12, byBalloon: 30, columns: 5, bars: 5, margin: 40, cautionPoints: 9.5 },
+  { picture: [44, 48], points: 7.5, byBubble: 8, byBalloon: Number.POSITIVE_INFINITY, columns: 6, bars: 3, margin: 28, cautionPoints: 8 },
+  { picture: [48, 53], points: 7.5, byBubble: 8, byBalloon: 16, columns: 5, bars: 3, margin: 28, cautionPoints: 8 },
+  { picture: [48, 53], points: 7.5, byBubble: 8, byBalloon: 16, columns: 6, bars: 3, margin: 28, cautionPoints: 7.5 },
 ];
 
-function cardPdf(book: Book, given: FigureFacts, way: Colourway, { made, size }: CardOptions, close: Closeness): Promise<Uint8Array> {
-  const { figure } = given;
-  const options = airOptionsOf(book, way);
-  const facts = { ...given, air: airOf(given.recipe, options) };
-  const recipe = finished(facts.recipe, way);
-  const steps = stepsOf(recipe, { ...options, colours: colourNames(book, way.fill) });
-  const shape = shapeOf(recipe, options.sizes);
-  const picture = (upToMove?: number): string =>
-    pictureOfShape(shape, recipe.finishing, paintsOf(book, way.fill), upToMove === undefined ? {} : { upToMove });
+function cardPdf(
+  book: Book,
+  way: Colourway,
+  { made, size }: CardOptions,
+  { facts, recipe, steps, deeds, picture }: DrawnFigure,
+  close: Closeness,
+): Promise<Uint8Array> {
+  const { figure } = facts;
   const sword = figure.tags?.includes('sword-like') === true ? [swordCaution] : [];
   return pdfOf({
     title: figure.name,
@@ -87,7 +126,7 @@ function cardPdf(book: Book, given: FigureFacts, way: Colourway, { made, size }:
       ...airSection(book, facts, close.bars),
       stepTable({
         steps,
-        deeds: shape.deeds,
+        deeds,
         close,
         picture,
         swatch: (index) => {
@@ -95,7 +134,7 @@ function cardPdf(book: Book, given: FigureFacts, way: Colourway, { made, size }:
           return swatchSvg(piece?.size ?? '260', paintOf(book, way.fill[piece?.role ?? ''] ?? 'grey'));
         },
       }),
-      cautionBox([...cautions, ...sword], book.business.country),
+      cautionBox([...cautions, ...sword], book.business.country, close.cautionPoints),
     ],
   });
 }
@@ -290,11 +329,19 @@ function panelsOf(steps: readonly Step[], deeds: number, close: Closeness): read
   return waiting.length === 0 ? panels : [...panels, { steps: waiting }];
 }
 
+/** No picture stands for more steps than this. */
+const mostStepsOfPicture = 7;
+
+/** One panel a balloon, or several, each with about as many steps, where one would be too long. */
 function balloonPanels(steps: readonly Step[], deeds: number): readonly Panel[] {
   const pieces = [...new Set(steps.map((step) => step.piece))];
-  return pieces.map((piece): Panel => {
+  return pieces.flatMap((piece): readonly Panel[] => {
     const own = steps.filter((step) => step.piece === piece);
-    return { steps: own, deeds: piece === undefined ? deeds : (own.at(-1)?.deeds ?? 0) };
+    const count = Math.ceil(own.length / mostStepsOfPicture);
+    return Array.from({ length: count }, (_, k): Panel => {
+      const part = own.slice(Math.round((k * own.length) / count), Math.round(((k + 1) * own.length) / count));
+      return { steps: part, deeds: piece === undefined ? deeds : (part.at(-1)?.deeds ?? 0) };
+    });
   });
 }
 
@@ -302,8 +349,15 @@ interface Drawing {
   readonly steps: readonly Step[];
   readonly deeds: number;
   readonly close: Closeness;
-  readonly picture: (upToMove: number) => string;
+  readonly picture: DrawnFigure['picture'];
   readonly swatch: (piece: number) => string;
+}
+
+/** The deeds of the last picture before; nothing when the panel adds no bubble, as the last one, which shows the whole figure. */
+function seenBefore(panels: readonly Panel[], index: number, deeds: number): number {
+  const before = panels.slice(0, index).findLast((panel) => panel.deeds !== undefined)?.deeds ?? 0;
+  const isWhole = (panels[index]?.deeds ?? 0) >= deeds;
+  return isWhole ? 0 : before;
 }
 
 function stepTable({ steps, deeds, close, picture, swatch }: Drawing): Content {
@@ -315,7 +369,7 @@ function stepTable({ steps, deeds, close, picture, swatch }: Drawing): Content {
     const isNewBalloon = piece !== undefined && panels[index - 1]?.steps.at(-1)?.piece !== piece;
     const image: Content =
       panel.deeds !== undefined
-        ? { svg: picture(panel.deeds), fit: [width, height], alignment: 'center' }
+        ? { svg: picture(panel.deeds, seenBefore(panels, index, deeds)), fit: [width, height], alignment: 'center' }
         : isNewBalloon
           ? { svg: swatch(piece), width: width * 0.75, alignment: 'center', margin: [0, height * 0.36, 0, height * 0.36] }
           : { text: '' };

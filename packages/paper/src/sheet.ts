@@ -81,11 +81,15 @@ export const box = (size = 11): Content => ({
   canvas: [{ type: 'rect', x: 0, y: 1, w: size, h: size, lineWidth: 1.2, lineColor: '#15171b' }],
 });
 
-/** Cautions in a frame, with the wording that the country's law prescribes on packs, its citation, and who decides. */
-export function cautionBox(cautions: readonly Caution[], country: string | undefined): Content {
+/**
+ * Cautions in a frame, with the wording that the country's law prescribes on packs, its citation, and who decides; in letters of so many
+ * points, what only cites in smaller ones.
+ */
+export function cautionBox(cautions: readonly Caution[], country: string | undefined, points = 9.5): Content {
   const wording = prescribedWording(country);
+  const small = Math.min(8, points * 0.9);
   return {
-    margin: [0, 12, 0, 0],
+    margin: [0, points * 1.25, 0, 0],
     unbreakable: true,
     table: {
       widths: ['*'],
@@ -93,16 +97,16 @@ export function cautionBox(cautions: readonly Caution[], country: string | undef
         [
           {
             margin: [4, 3, 4, 3],
-            fontSize: 9.5,
+            fontSize: points,
             stack: [
               { text: cautions.map((caution) => caution.text).join(' ') },
               ...(wording === undefined
                 ? []
                 : [
                     { text: wording.text, bold: true, margin: [0, 5, 0, 0] as [number, number, number, number] },
-                    { text: `${wording.citation}; ${wording.where}.`, fontSize: 8 },
+                    { text: `${wording.citation}; ${wording.where}.`, fontSize: small },
                   ]),
-              { text: deference, fontSize: 8, margin: [0, 4, 0, 0] },
+              { text: deference, fontSize: small, margin: [0, 4, 0, 0] },
             ],
           },
         ],

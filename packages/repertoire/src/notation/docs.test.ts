@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { dog } from '../figures/dog.ts';
 import { checkRecipe } from './check-recipe.ts';
 import { formatRecipe } from './format-recipe.ts';
 import { readRecipe } from './read-recipe.ts';
@@ -17,6 +18,7 @@ describe('docs/recipes.md', () => {
     expect(formatRecipe(text)).toEqual({ ok: true, value: text });
     expect(read.ok && readRecipe(writeRecipe(read.value))).toEqual(read);
   });
+  test('the dog of the page is the dog that comes with the program', () => expect(`\n${recipes[0]?.text}`).toBe(dog.recipe));
   test('problems are answered as shown', () => {
     const asked = blocks.flatMap((block, at) => (block.kind === 'problems' ? [{ text: block.text, answer: blocks[at + 1] }] : []));
     expect(asked.length).toBeGreaterThanOrEqual(4);

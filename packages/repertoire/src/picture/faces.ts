@@ -5,7 +5,7 @@ import { across, along, cross, dot, minus, plus, rotated, sizeOfVector, times, u
 
 /** Something drawn on the rubber: where, which way the rubber faces there, and how large it is in inches. */
 export interface Mark {
-  readonly kind: 'eye' | 'nose' | 'nostrils' | 'smile' | 'spot' | 'black spot' | 'whiskers' | 'cheek' | 'stripe';
+  readonly kind: 'eye' | 'nose' | 'nostrils' | 'smile' | 'spot' | 'black spot' | 'heart' | 'star' | 'whiskers' | 'cheek' | 'stripe';
   readonly at: Vector;
   readonly normal: Vector;
   /** Along the rubber, what is up for the mark. A stripe goes round its `normal`, with `at` in the middle of the bubble and `inches` its width. */
@@ -187,6 +187,8 @@ const around: readonly Vector[] = [
   [-0.85, 0.5, 0.1],
   [0.1, -0.35, -0.93],
   [0.5, 0.85, 0.1],
+  [0.72, -0.3, -0.62],
+  [0.62, -0.45, 0.3],
 ];
 
 function roundSpots(middle: Vector, radius: number, index: number): readonly Mark[] {
@@ -199,6 +201,9 @@ function printedMarks(print: string, bubble: ShapeBubble, index: number): readon
   if (/eye|face/u.test(print)) marks.push(...twoEyes(bubble, index));
   if (/smile|face/u.test(print)) marks.push(...smile(bubble, index));
   if (/dot|spot/u.test(print)) marks.push(...spots(bubble, index));
+  if (/stripe|band/u.test(print)) marks.push(...stripes(bubble, index));
+  for (const kind of ['heart', 'star'] as const)
+    if (print.includes(kind)) marks.push(...spots(bubble, index).map((one): Mark => ({ ...one, kind, inches: 1.2 * one.inches })));
   return marks;
 }
 

@@ -28,9 +28,10 @@ const heart: Glyph = {
   centre: 16,
 };
 const flower: Glyph = {
-  outline: 'M0-12C-24-60 24-60 0-12C42-48 60-6 12-4C60 12 36 52 8 10C16 62-34 56-8 10C-42 44-60 6-12-4C-60-20-36-56 0-12Z',
-  gloss: 'M-34-20Q-28-30-18-30',
-  give: 8,
+  outline: 'M-15.3 -21.0A19 19 0 1 1 15.3 -21.0A19 19 0 1 1 24.7 8.0A19 19 0 1 1 0.0 26.0A19 19 0 1 1 -24.7 8.0A19 19 0 1 1 -15.3 -21.0Z',
+  creases: 'M-6-9L-15-21M6-9L15-21M10 3L25 8M0 11V26M-10 3L-25 8',
+  gloss: 'M-12-38Q-9-45-1-46',
+  give: 5,
 };
 const donut: Glyph = {
   outline: 'M0-50A50 50 0 1 0 0 50A50 50 0 1 0 0-50ZM0-17A17 17 0 1 1 0 17A17 17 0 1 1 0-17Z',
@@ -46,8 +47,8 @@ const layers: readonly (readonly [tone: keyof Tones, share: number, towards: num
   ['body', 0.77, 0.75],
   ['half', 0.62, 1.1],
 ];
-/** Where the light lies on a glyph that is no ring: so far from its middle, and how large. */
-const glow = { at: 27, radius: 15 } as const;
+/** Where the light lies on a glyph that is no ring: so far from its middle as a share of what it gives, and how large. */
+const glow = { towards: 2, radius: 14 } as const;
 
 /** A glyph `size` units high at a place, turned by degrees clockwise. */
 export function glyphAt(name: keyof typeof glyphs, x: number, y: number, size: number, degrees: number, rubber: Rubber): string {
@@ -70,7 +71,7 @@ export function glyphAt(name: keyof typeof glyphs, x: number, y: number, size: n
           ...layers.map(([name, share, towards]) =>
             tone(name, share, light.x * give * towards, light.y * give * towards + centre * (1 - share)),
           ),
-          `<circle cx="${short(light.x * glow.at)}" cy="${short(light.y * glow.at)}" r="${glow.radius}" fill="${tones.lit}"/>`,
+          `<circle cx="${short(light.x * give * glow.towards)}" cy="${short(light.y * give * glow.towards)}" r="${glow.radius}" fill="${tones.lit}"/>`,
         ];
   return (
     `<g transform="translate(${short(x)} ${short(y)})rotate(${short(degrees)})scale(${Math.round(k * 1000) / 1000})">` +

@@ -1,4 +1,4 @@
-export { bestView, type View, views } from './camera.ts';
+export { bestView, type Camera, cameraOf, type View, views } from './camera.ts';
 export { type Mark, marksOf } from './faces.ts';
-export { type PictureOptions, pictureOf, pictureOfShape, type RoleColours } from './picture-of.ts';
-export { type Rubber, rubberOf, rubbers } from './rubber.ts';
+export { type PictureFrame, type PictureOptions, pictureFrame, pictureOf, pictureOfShape, type RoleColours } from './picture-of.ts';
+export { type Rubber, rubberOf, rubbers, showsInk, type Tones, takesInk } from './rubber.ts';

@@ -67,6 +67,10 @@ function inner(kind: Exclude<Mark['kind'], 'stripe'>, rubber: Rubber): string {
       return `<circle r="1" fill="${rubber.deep}" opacity=".75"/>`;
     case 'black spot':
       return `<circle r="1" fill="${ink}"/>`;
+    case 'heart':
+      return `<path d="M0 1C-1.6-.1-1-1-.5-1C-.2-1 0-.8 0-.6C0-.8.2-1 .5-1C1-1 1.6-.1 0 1Z" fill="${takesInk(rubber) ? '#d61f2e' : '#fff'}"/>`;
+    case 'star':
+      return `<path d="M0-1L.27-.33L.97-.3L.43.16L.61.84L0 .47L-.61.84L-.43.16L-.97-.3L-.27-.33Z" fill="${takesInk(rubber) ? '#2058cc' : '#fff'}"/>`;
     case 'cheek':
       return `<circle r="1" fill="#f48bb6" opacity=".7"/>`;
     case 'whiskers':

@@ -2,9 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readRecipe } from '../notation/read-recipe.ts';
 import type { Recipe } from '../recipe.ts';
+import { shapeOf } from '../shape/shape-of.ts';
+import { cameraOf } from './camera.ts';
 import { paintersOrder } from './order.ts';
 import { pathThrough, short } from './path.ts';
-import { pictureOf } from './picture-of.ts';
+import { pictureFrame, pictureOf } from './picture-of.ts';
 import { rubberOf, rubbers } from './rubber.ts';
 
 function recipeOf(text: string): Recipe {
@@ -24,6 +26,8 @@ describe('pictureOf', () => {
         { body: 'red' },
       ).startsWith('<svg'),
     ).toBe(true));
+  test('pictureFrame: the origin of a figure without bubbles is on the floor', () =>
+    expect(pictureFrame(shapeOf({ pieces: [], finishing: [] }), cameraOf('front')).shift.y).toBe(212));
   test('uses the rubber of every role, a name or a shade of one’s own', () => {
     expect(pictureOf(dog, { body: 'green' })).toContain(rubbers.green?.body);
     expect(pictureOf(dog, { body: '#123456' })).toContain('#123456');
@@ -38,6 +42,23 @@ describe('pictureOf', () => {
     expect(rims(0)).toBe(1);
     expect(rims(1)).toBeLessThan(rims(5));
   });
+  test('what is new stands out, what was there is pale', () => {
+    const body = rubbers.green?.body ?? '';
+    const strokes = (options: object): number => pictureOf(dog, { body: 'green' }, options).split(`"${body}"`).length;
+    expect(strokes({ upToMove: 3 })).toBeGreaterThan(strokes({ upToMove: 3, newAfterMove: 2 }));
+    expect(strokes({ upToMove: 3, newAfterMove: 3 })).toBe(1);
+  });
+  test('a small picture takes less text', () =>
+    expect(pictureOf(dog, {}, { small: true }).length).toBeLessThan(0.5 * pictureOf(dog, {}).length));
+  test('a print is drawn', () => {
+    const printed = (print: string): string =>
+      pictureOf(recipeOf(`balloon a: round-5 in a, printed ${print}\nbubble 4 face, up\n`), { a: 'white' });
+    const plain = pictureOf(recipeOf('balloon a: round-5 in a\nbubble 4 face, up\n'), { a: 'white' });
+    for (const print of ['eyes', 'smile', 'dots', 'stripes', 'hearts', 'stars'])
+      expect(printed(print).length, print).toBeGreaterThan(plain.length);
+  });
+  test('stands on the floor in a shadow that is no bubble', () =>
+    expect(pictureOf(dog, {}).match(/^<svg[^>]*><g[^>]*><g fill="#000" opacity="\.\d+">/u)).not.toBeNull());
   test('eyes are drawn where the recipe puts them', () => {
     const text = 'balloon a: round-5 in face\nbubble 4 face, down\nfinish with marker: eyes and smile on face\n';
     expect(pictureOf(recipeOf(text), {}).split('matrix(').length).toBe(4);

@@ -8,7 +8,7 @@ import { glyphAt, type glyphs } from './glyphs.ts';
 import { drawnMark } from './marks.ts';
 import { type Cover, covering, type Drawn, paintersOrder } from './order.ts';
 import { pathThrough, short } from './path.ts';
-import { type Rubber, rubberOf } from './rubber.ts';
+import { pale, type Rubber, rubberOf } from './rubber.ts';
 import { type Strand, strandOf } from './strand.ts';
 import { nozzle, stretchOf, twist } from './strokes.ts';
 
@@ -18,6 +18,10 @@ export interface PictureOptions {
   readonly view?: View;
   /** Only what is there after so many deeds (moves with repeats written out), the rest as a faint shadow; place and size are those of the whole figure. */
   readonly upToMove?: number;
+  /** What was there after so many deeds is drawn pale, so that what is new stands out; left out, nothing is. */
+  readonly newAfterMove?: number;
+  /** It is drawn so small that fewer tones do, which takes a third of the text. */
+  readonly small?: boolean;
   /** The ground it will lie on; left out, light. */
   readonly ground?: 'light' | 'dark';
   /** What the picture shows, for people who do not see it. Without it the picture is hidden from them. */
@@ -84,6 +88,8 @@ class Drawing {
   readonly #finishing: readonly Finishing[];
   readonly #upTo: number;
   readonly #dark: boolean;
+  readonly #small: boolean;
+  readonly #newAfter: number;
   readonly #scale: number;
   readonly #shift: { readonly x: number; readonly y: number };
   readonly #strands = new Map<number, Strand>();
@@ -97,11 +103,10 @@ class Drawing {
     this.#colours = colours;
     this.#camera = cameraOf(options.view ?? bestView(shape));
     this.#dark = options.ground === 'dark';
+    this.#small = options.small === true;
+    this.#newAfter = options.newAfterMove ?? 0;
     this.#upTo = options.upToMove ?? Number.POSITIVE_INFINITY;
-    const frame = extentOf(shape, this.#camera);
-    const room = { width: boxWidth - 2 * margin, height: floorLine - margin };
-    this.#scale = Math.min(largestScale, room.width / frame.width, room.height / frame.height);
-    this.#shift = { x: boxWidth / 2 - frame.middle * this.#scale, y: floorLine - frame.bottom * this.#scale };
+    ({ scale: this.#scale, shift: this.#shift } = pictureFrame(shape, this.#camera));
   }
 
   text(): string {
@@ -132,7 +137,7 @@ class Drawing {
         ? []
         : right - left < radius
           ? [
-              `<ellipse cx="${short((left + right) / 2)}" cy="${short((spots[0] as Seen).y)}" rx="${short((right - left) / 2 + radius)}" ry="${short(across)}"/>`,
+              `<ellipse cx="${short((left + right) / 2)}" cy="${short((spots[0] as Seen).y)}" rx="${short((right - left) / 2 + 0.9 * radius)}" ry="${short(across)}"/>`,
             ]
           : [`<path d="${pathThrough(spots, 0, spots.length - 1)}" stroke="#000" stroke-width="${short(2 * across)}" fill="none"/>`];
     });
@@ -161,9 +166,10 @@ class Drawing {
     return this.#place(seen(point, this.#camera));
   }
 
-  #rubber(role: string): Rubber {
+  #rubber({ role, deed }: Pick<ShapeBubble, 'role' | 'deed'>): Rubber {
     const colour = this.#colours[role];
-    const rubber = (colour === undefined ? undefined : rubberOf(colour)) ?? missingColour;
+    const named = (colour === undefined ? undefined : rubberOf(colour)) ?? missingColour;
+    const rubber = deed > this.#newAfter ? named : pale(named, this.#dark ? 'dark' : 'light');
     return this.#dark ? { ...rubber, rim: rubber.rimOnDark } : rubber;
   }
 
@@ -212,7 +218,7 @@ class Drawing {
       strand: index,
       place: 0,
       covers: [{ ...middle, radius: size * 0.45 }],
-      draw: () => glyphAt(form, middle.x, middle.y, size, degrees, this.#rubber(bubble.role)),
+      draw: () => glyphAt(form, middle.x, middle.y, size, degrees, this.#rubber(bubble)),
     });
   }
 
@@ -228,7 +234,7 @@ class Drawing {
       if (first === undefined || ends < 3) return;
       const radius = Math.min(...meeting.map((bubble) => bubble.radius)) * this.#scale * 0.22;
       const spot = this.#seen(at);
-      const rubber = this.#rubber(first.role);
+      const rubber = this.#rubber(first);
       this.#things.push({
         strand: -1 - joint,
         place: 0,
@@ -256,7 +262,7 @@ class Drawing {
         place: 0,
         minor: true,
         covers: [{ ...knot, near: knot.near - bubble.radius * this.#scale, radius: 3 }],
-        draw: () => nozzle(knot.x, knot.y, angle, scale, this.#rubber(bubble.role)),
+        draw: () => nozzle(knot.x, knot.y, angle, scale, this.#rubber(bubble)),
       });
     }
   }
@@ -264,7 +270,7 @@ class Drawing {
   #mark(mark: Mark): void {
     if (!this.#strands.has(mark.bubble)) return;
     const bubble = this.#shape.bubbles[mark.bubble] as ShapeBubble;
-    const text = drawnMark(mark, this.#camera, (point) => this.#seen(point), this.#scale, this.#rubber(bubble.role), bubble.radius);
+    const text = drawnMark(mark, this.#camera, (point) => this.#seen(point), this.#scale, this.#rubber(bubble), bubble.radius);
     if (text === undefined) return;
     const spot = this.#seen(mark.at);
     this.#things.push({
@@ -327,7 +333,10 @@ class Drawing {
 
   #stretch(strand: number, first: number, last: number): string {
     const bubble = this.#shape.bubbles[strand] as ShapeBubble;
-    return stretchOf(this.#strands.get(strand) as Strand, first, last, this.#rubber(bubble.role), bubble.finish);
+    return stretchOf(this.#strands.get(strand) as Strand, first, last, this.#rubber(bubble), {
+      ...(bubble.finish === undefined ? {} : { finish: bubble.finish }),
+      small: this.#small,
+    });
   }
 }
 
@@ -351,6 +360,24 @@ function coversOf(from: Seen, to: Seen, radius: number): readonly Cover[] {
     near: from.near + (dz * k) / count,
     radius,
   }));
+}
+
+/** How a figure lies in its picture of 200 x 220 units: units an inch, and where the figure's origin is. */
+export interface PictureFrame {
+  readonly scale: number;
+  readonly shift: { readonly x: number; readonly y: number };
+}
+
+/**
+ * Where a flat picture puts a figure, for whoever draws the same figure some other way in the same place. A point is drawn at `shift` plus
+ * `scale` times what is seen of it.
+ * @example pictureFrame(shapeOf({ pieces: [], finishing: [] }), cameraOf('front')).shift.y // -> 212
+ */
+export function pictureFrame(shape: Shape, camera: Camera): PictureFrame {
+  const extent = extentOf(shape, camera);
+  const room = { width: boxWidth - 2 * margin, height: floorLine - margin };
+  const scale = Math.min(largestScale, room.width / extent.width, room.height / extent.height);
+  return { scale, shift: { x: boxWidth / 2 - extent.middle * scale, y: floorLine - extent.bottom * scale } };
 }
 
 interface Extent {

@@ -62,6 +62,32 @@ function rubber(body: string, deep: string, lite: string, rimOnDark = deep, rim 
 /** The tone half way between two. */
 export const between = (one: string, other: string): string => mixed(one, channelsOf(other), 0.5);
 
+/** How much of the paper shows through rubber that is drawn pale. */
+const paleShare = 0.55;
+
+/** The rubber of what was there before, so that what is new stands out: paler on light, darker on dark. */
+export function pale(of: Rubber, ground: 'light' | 'dark'): Rubber {
+  const paper: Channels = ground === 'light' ? [255, 255, 255] : [26, 27, 30];
+  const shown = (hex: string, share = paleShare): string => mixed(hex, paper, share);
+  const { tones, body, deep, lite, rim, rimOnDark } = of;
+  return {
+    body: shown(body),
+    deep: shown(deep),
+    lite: shown(lite),
+    rim: shown(rim, paleShare / 2),
+    rimOnDark: shown(rimOnDark, paleShare / 2),
+    tones: {
+      back: shown(tones.back),
+      core: shown(tones.core),
+      dim: shown(tones.dim),
+      body: shown(tones.body),
+      half: shown(tones.half),
+      lit: shown(tones.lit),
+      gloss: shown(tones.gloss),
+    },
+  };
+}
+
 /** Fourteen rubbers by plain name. Edge or body reaches 3 : 1 on the ground. */
 export const rubbers: Readonly<Record<string, Rubber>> = {
   white: rubber('#f8f8f5', '#7f8380', '#ffffff'),

@@ -35,6 +35,12 @@ const glossLayer = { at: 0.46, width: 0.15 } as const;
 /** On a thicker bubble than this one would see the steps from tone to tone, so there are twice as many. */
 const steppedUpTo = 12;
 
+/** How a bubble is painted: the finish of its balloon, and whether the picture is so small that fewer tones do. */
+export interface Paint {
+  readonly finish?: string;
+  readonly small: boolean;
+}
+
 interface Coat {
   readonly colour: string;
   readonly at: number;
@@ -42,7 +48,7 @@ interface Coat {
 }
 
 /** What is drawn inside the edge, each within the one before. The first fills it all. */
-function coatsOf(radius: number, { tones }: Rubber): readonly [Coat, ...Coat[]] {
+function coatsOf(radius: number, { tones }: Rubber, small: boolean): readonly [Coat, ...Coat[]] {
   const ground = (tone: keyof Tones): Coat => ({
     colour: tones[tone],
     at: 0,
@@ -50,7 +56,7 @@ function coatsOf(radius: number, { tones }: Rubber): readonly [Coat, ...Coat[]] 
   });
   const coats = (used: readonly Layer[]): readonly Coat[] => used.map(({ tone, at, width }) => ({ colour: tones[tone], at, width }));
   if (radius < 2.6) return [ground('body'), ...coats(finestLayers)];
-  if (radius < leastLit) return [ground('dim'), ...coats(thinLayers)];
+  if (radius < leastLit || small) return [ground('dim'), ...coats(thinLayers)];
   const first = ground('back');
   if (radius < steppedUpTo) return [first, ...coats(layers)];
   let before = first;
@@ -66,9 +72,10 @@ function coatsOf(radius: number, { tones }: Rubber): readonly [Coat, ...Coat[]] 
  * A stretch of a strand: edge, tones from the shade to the light, one streak of gloss. `first` and `last` are places on its line; ends that
  * are cut (not the ends of the bubble) are butted so that the next stretch goes on without a seam.
  */
-export function stretchOf(strand: Strand, first: number, last: number, rubber: Rubber, finish: string | undefined): string {
+export function stretchOf(strand: Strand, first: number, last: number, rubber: Rubber, paint: Paint): string {
+  const { finish, small } = paint;
   const { line, radius, straight } = strand;
-  if (line.length === 1) return ballOf(line[0] as Spot, radius, rubber, finish);
+  if (line.length === 1) return ballOf(line[0] as Spot, radius, rubber, paint);
   const end = line.length - 1;
   const [startCut, endCut] = [first > 0, last < end];
   const cut = startCut || endCut ? ' stroke-linecap="butt"' : '';
@@ -86,7 +93,7 @@ export function stretchOf(strand: Strand, first: number, last: number, rubber: R
   const { tones } = rubber;
   let text = along(0, rubber.rim, 2 * radius);
   const seeThrough = finish === 'clear' || finish === 'jewel';
-  for (const { colour, at, width } of coatsOf(radius, rubber)) text += along(at, colour, 2 * width * radius);
+  for (const { colour, at, width } of coatsOf(radius, rubber, small)) text += along(at, colour, 2 * width * radius);
   if (radius < 2.6) return text;
   if (seeThrough) text += along(0, '#fff', radius * 1.1, ' opacity=".42"');
   if (finish === 'pearl') text += along(0.31, '#fff', radius * 0.9, ' opacity=".38"');
@@ -122,14 +129,14 @@ function lapped(spots: readonly Spot[], startCut: number, endCut: number, by: nu
 }
 
 /** A round: edge, tones from the shade to the light, a short streak of gloss. */
-function ballOf({ x, y }: Spot, radius: number, rubber: Rubber, finish: string | undefined): string {
+function ballOf({ x, y }: Spot, radius: number, rubber: Rubber, { finish, small }: Paint): string {
   const disc = (r: number, fill: string, towards = 0, more = ''): string =>
     `<circle cx="${short(x + towards * radius * lightFrom.x)}" cy="${short(y + towards * radius * lightFrom.y)}" r="${short(r)}" fill="${fill}"${more}/>`;
   const arc = (r: number, [ax, ay]: readonly [number, number], [bx, by]: readonly [number, number]): string =>
     `M${short(x + ax * r)} ${short(y + ay * r)}A${short(r)} ${short(r)} 0 0 1 ${short(x + bx * r)} ${short(y + by * r)}`;
   const { tones } = rubber;
   let text = disc(radius, rubber.rim);
-  for (const { colour, at, width } of coatsOf(radius, rubber)) text += disc(width * radius, colour, at);
+  for (const { colour, at, width } of coatsOf(radius, rubber, small)) text += disc(width * radius, colour, at);
   if (finish === 'clear' || finish === 'jewel') text += disc(radius * 0.6, '#fff', 0, ' opacity=".4"');
   if (finish === 'pearl') text += disc(radius * 0.42, '#fff', 0.4, ' opacity=".45"');
   return text + stroke(arc(radius * 0.64, [-0.95, -0.31], [-0.45, -0.89]), tones.gloss, radius * 0.17);

@@ -15,19 +15,28 @@ test('a dog, as a newcomer would be told', () => {
     { body: 'red', eyes: 'white' },
   );
   expect(told.map(({ sentence }) => sentence)).toEqual([
-    'Take a red 260. Pump it up until 3.5 in are left flat and tie it.',
+    'Take a red 260. Pump it up, but leave the last 3.5 in without air, and tie it.',
     'Twist a bubble of 3 in for the nose. Remember this twist: it is “face”.',
-    'Twist two bubbles of 2 in for the ears and lock them: turn their two ends round one another three times.',
+    'Twist two bubbles of 2 in for the ears. Fold the two side by side and lock them: turn the twist before them and the one after them round one another three times.',
     'All that is left (about 33.5 in) is for the tail.',
     'Take two balloons, each a white 5-inch round. Pump one up to 2 in across and tie it.',
     'Tie its knot to “face”.',
-    'This ball is the eye.',
+    'This balloon is the eye.',
     'Make and join the other balloon in the same way.',
     'Draw a smile on the nose with the marker.',
   ]);
   expect(told.map(({ number }) => number)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
   expect(told.map(({ bubbles }) => bubbles)).toEqual([0, 1, 3, 4, 4, 4, 5, 6, 6]);
   expect(told.map(({ deeds }) => deeds)).toEqual([0, 2, 5, 6, 6, 7, 8, 10, 10]);
+});
+test('how it is done is told once', () => {
+  const told = steps('balloon a: 260 in b\nbubble 2 ear, x 2\nlock\nbubble 3 leg, x 2\nlock\npinch 1 toe\nbubble 2\npinch 1 toe, x 2');
+  expect(told.map(({ sentence }) => sentence).slice(2)).toEqual([
+    'Twist two bubbles of 3 in for the legs. Fold the two side by side and lock them as before.',
+    'Twist a bubble of 1 in for the toe, pull it out a little and turn its two ends round one another three times: a pinch.',
+    'Twist a bubble of 2 in.',
+    'Twist two bubbles of 1 in for the toes and make each a pinch as before.',
+  ]);
 });
 test('every kind of move has its sentence', () => {
   const told = steps(
@@ -37,13 +46,13 @@ test('every kind of move has its sentence', () => {
   expect(new Set(told.map(({ sentence }) => sentence)).size).toBe(told.length);
 });
 test('words', () => {
-  expect(['front foot', 'ear', 'box', 'berry', '耳', 'body'].map(plural)).toEqual([
+  expect(['front foot', 'ear', 'box', 'berry', '耳', 'lower body'].map(plural)).toEqual([
     'front feet',
     'ears',
     'boxes',
     'berries',
     '耳',
-    'bodies',
+    'lower body',
   ]);
   expect([sayNumber(2), sayNumber(40), sayInches(2.54)]).toEqual(['two', '40', '2.5 in']);
 });

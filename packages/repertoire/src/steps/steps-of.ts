@@ -38,6 +38,7 @@ export function stepsOf(recipe: Recipe, options: StepOptions = {}): readonly Ste
   const steps: Step[] = [];
   const add = (step: Omit<Step, 'number'>) => steps.push({ number: steps.length + 1, ...step });
   let done = { deeds: 0, bubbles: 0 };
+  const told: Told = new Set();
   for (const [index, piece] of recipe.pieces.entries()) {
     const own = air.pieces[index];
     if (own === undefined) continue;
@@ -47,7 +48,11 @@ export function stepsOf(recipe: Recipe, options: StepOptions = {}): readonly Ste
     for (const group of groupsOf(mine.filter((deed) => deed.copy === 0))) {
       const last = group.deeds.at(-1);
       if (last !== undefined) done = { deeds: last.at + 1, bubbles: last.bubbles };
-      add({ sentence: groupSentence(group, inches, isTubePiece(piece, options), before), piece: index, ...done });
+      add({
+        sentence: groupSentence(group, { inches, tube: isTubePiece(piece, options), bubblesBefore: before, told }),
+        piece: index,
+        ...done,
+      });
     }
     const last = mine.at(-1);
     if (piece.count > 1 && last !== undefined) {
@@ -109,31 +114,65 @@ function startSentence(piece: Piece, air: PieceAir, options: StepOptions): strin
       : `Take ${sayNumber(piece.count)} balloons, each ${article(what)} ${what}${finish}${print}`;
   const one = piece.count === 1 ? 'it' : 'one';
   if (!isTubePiece(piece, options)) return `${many}. Pump ${one} up to ${sayInches(air.inflatedInches)} across and tie it.`;
-  const burp = piece.burped ? ', let a little air out' : '';
+  const burp = piece.burped ? ', let a little air out again' : '';
   const tail =
     air.tailInches < 0.3
-      ? 'to the tip'
+      ? ' to the tip'
       : piece.inflateInches === undefined
-        ? `until ${sayInches(air.tailInches)} are left flat`
-        : `to ${sayInches(air.inflatedInches)} only`;
-  return `${many}. Pump ${one} up ${tail}${burp} and tie it.`;
+        ? `, but leave the last ${sayInches(air.tailInches)} without air`
+        : ` to ${sayInches(air.inflatedInches)} only`;
+  const how = `${tail}${burp}`;
+  return `${many}. Pump ${one} up${how}${how.includes(',') ? ',' : ''} and tie it.`;
 }
 const article = (next: string): string => (/^(?:[aeiou]|8|11\b|18\b)/iu.test(next) ? 'an' : 'a');
 
-function groupSentence({ deeds }: Group, inches: readonly number[], tube: boolean, bubblesBefore: number): string {
+/** How something is done, once it was told in full. */
+type Told = Set<'pair' | 'ring' | 'pinch' | 'join'>;
+
+/** In full the first time, after that in short. */
+function firstInFull(told: Told, what: 'pair' | 'ring' | 'pinch' | 'join', full: string, short: string): string {
+  if (told.has(what)) return short;
+  told.add(what);
+  return full;
+}
+
+interface Telling {
+  /** Length of every bubble. */
+  readonly inches: readonly number[];
+  readonly tube: boolean;
+  readonly bubblesBefore: number;
+  readonly told: Told;
+}
+
+function groupSentence({ deeds }: Group, { inches, tube, bubblesBefore, told }: Telling): string {
   const made = deeds.flatMap((deed) => ('length' in deed.move ? [{ move: deed.move, deed }] : []));
   const first = made[0];
   const said: string[] = [];
-  if (first !== undefined) said.push(bubbleSentence(first.move, made.length, wholeInches(first.deed, first.move, inches), tube));
+  if (first !== undefined) said.push(bubbleSentence(first.move, made.length, wholeInches(first.deed, first.move, inches), tube, told));
   for (const { move } of deeds) {
     if ('length' in move) continue;
-    if (move.kind === 'lock' && said.length === 1 && first !== undefined && !('to' in move) && move.last === made.length) {
-      said[0] = `${said[0]?.replace(/\.$/u, '')} and lock them: turn their two ends round one another three times.`;
-      continue;
-    }
-    said.push(otherSentence(move, deeds[0]?.bubbles === bubblesBefore));
+    said.push(otherSentence(move, deeds[0]?.bubbles === bubblesBefore, told));
   }
   return said.join(' ');
+}
+
+/** How so many bubbles that were made last are locked. */
+function lockSaid(count: number, told: Told): string {
+  const pair = 'Fold the two side by side and lock them';
+  if (count === 2)
+    return firstInFull(
+      told,
+      'pair',
+      `${pair}: turn the twist before them and the one after them round one another three times.`,
+      `${pair} as before.`,
+    );
+  const ring = `Lock the last ${sayNumber(count)} bubbles into a ring`;
+  return firstInFull(
+    told,
+    'ring',
+    `${ring}: bring this twist back to the one before them and turn the two round one another three times.`,
+    `${ring} as before.`,
+  );
 }
 
 /** A split bubble is there as two halves; the step names the whole. */
@@ -143,11 +182,11 @@ function wholeInches(deed: PlacedDeed, move: BubbleMove | FlatMove, inches: read
   return isSplit(move) ? 2 * last : last;
 }
 
-function bubbleSentence(move: BubbleMove | FlatMove, count: number, inches: number, tube: boolean): string {
+function bubbleSentence(move: BubbleMove | FlatMove, count: number, inches: number, tube: boolean, told: Told): string {
   const size = sayInches(inches);
   const many = count > 1;
   const label = move.label === undefined ? '' : ` for the ${many ? plural(move.label) : move.label}`;
-  if (!tube) return `This ball is the ${move.label ?? 'bubble'}${isSplit(move) ? '; twist it in the middle into two balls' : ''}.`;
+  if (!tube) return `This balloon is the ${move.label ?? 'bubble'}${isSplit(move) ? '; twist it in the middle into two balls' : ''}.`;
   const rest = typeof move.length === 'number' ? '' : restSaid(move.length.part, move.length.of);
   const soft = move.kind !== 'flat' && move.soft ? 'soft ' : '';
   const split = isSplit(move) ? ' Divide it in the middle into two balls.' : '';
@@ -159,7 +198,12 @@ function bubbleSentence(move: BubbleMove | FlatMove, count: number, inches: numb
         ? `Twist ${basic}${label}.${split}${bend}`
         : `${rest} (about ${size}) is${label === '' ? ' the last bubble' : label}.${split}${bend}`;
     case 'pinch':
-      return `Twist ${basic}${label}, pull ${many ? 'each' : 'it'} out a little and turn its two ends together: ${many ? 'pinches' : 'a pinch'}.${split}`;
+      return `${firstInFull(
+        told,
+        'pinch',
+        `Twist ${basic}${label}, pull ${many ? 'each' : 'it'} out a little and turn its two ends round one another three times: ${many ? 'pinches' : 'a pinch'}.`,
+        `Twist ${basic}${label} and make ${many ? 'each' : 'it'} a pinch as before.`,
+      )}${split}`;
     case 'fold':
     case 'loop':
       return loopSentence(move, count, `${soft}bubble of ${size}`, label);
@@ -186,18 +230,23 @@ const restSaid = (part: number, of: number): string =>
   part === of ? 'All that is left' : part === 1 && of === 2 ? 'Half of what is left' : `${part}/${of} of what is left`;
 
 /** `atKnot`: before the first bubble, when the twist in hand is the knot. */
-function otherSentence(move: Exclude<Deed['move'], BubbleMove | FlatMove>, atKnot: boolean): string {
+function otherSentence(move: Exclude<Deed['move'], BubbleMove | FlatMove>, atKnot: boolean, told: Told): string {
   switch (move.kind) {
     case 'lock':
       if ('to' in move)
         return move.to.toLowerCase() === 'knot'
-          ? 'Bring this twist to the knot and turn the two together three times.'
-          : `Bring this twist to “${move.to}” and lock the two together.`;
-      return `Lock the last ${sayNumber(move.last)} bubbles: bring this twist to the one before them and turn the two together three times.`;
+          ? 'Bring this twist to the knot and turn the two round one another three times.'
+          : `Bring this twist to “${move.to}” and turn the two round one another three times.`;
+      return lockSaid(move.last, told);
     case 'join':
       return atKnot
         ? `Tie its knot to “${move.to}”.`
-        : `Join it here to “${move.to}”: wrap it round that twist, or turn the two twists together.`;
+        : firstInFull(
+            told,
+            'join',
+            `Join it here to “${move.to}”: wrap it round that twist, or turn the two twists together.`,
+            `Join it here to “${move.to}” as before.`,
+          );
     case 'mark':
       return `Remember ${atKnot ? 'the knot' : 'this twist'}: it is “${move.name}”.`;
     case 'pop':
