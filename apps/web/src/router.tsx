@@ -60,6 +60,15 @@ const figureEditor = createRoute({
   path: '/repertoire/$figure/edit',
   component: lazyRouteComponent(() => import('./repertoire/figure-editor.tsx'), 'FigureEditor'),
 });
+const balloons = createRoute({
+  getParentRoute: () => open,
+  path: '/repertoire/your-balloons',
+  validateSearch: ({ size, maker }: Record<string, unknown>): { readonly size?: string; readonly maker?: string } => ({
+    ...(size === undefined ? {} : { size: String(size) }),
+    ...(typeof maker === 'string' ? { maker } : {}),
+  }),
+  component: lazyRouteComponent(() => import('./balloons/balloons-page.tsx'), 'BalloonsPage'),
+});
 const store = createRoute({
   getParentRoute: () => open,
   path: '/store',
@@ -110,6 +119,7 @@ export const router = createRouter({
       repertoire,
       figure,
       figureEditor,
+      balloons,
       store,
       item,
       shopping,

@@ -2,6 +2,7 @@ import { useNavigate, useParams } from '@tanstack/react-router';
 import { type Book, type Finish, finishes, type Item, nameOfItem } from '@twistwright/books';
 import { sizeInWords } from '@twistwright/repertoire';
 import { type FormEvent, type ReactElement, useState } from 'react';
+import { knownMakers } from '../balloons/known-makers.ts';
 import { newId } from '../book/change.ts';
 import { useBook, useChangeBook } from '../book/use-book.ts';
 import { FieldReader, numberText } from '../forms/field-reader.ts';
@@ -20,6 +21,7 @@ interface Draft {
   readonly colour: string;
   readonly finish: Finish;
   readonly print: string;
+  readonly maker: string;
   readonly chanceOfPop: string;
   readonly shelfMonths: string;
 }
@@ -30,6 +32,7 @@ const draftOf = (item: Item | undefined, book: Book): Draft => ({
   colour: item?.kind === 'balloon' ? item.colour : (book.colours[0]?.id ?? ''),
   finish: item?.kind === 'balloon' ? (item.finish ?? 'standard') : 'standard',
   print: item?.kind === 'balloon' ? (item.print ?? '') : '',
+  maker: item?.kind === 'balloon' ? (item.maker ?? '') : '',
   chanceOfPop: item?.kind === 'balloon' && item.chanceOfPop !== undefined ? numberText(item.chanceOfPop * 100) : '',
   shelfMonths: item?.kind === 'balloon' ? numberText(item.shelfMonths) : '',
 });
@@ -45,6 +48,7 @@ function readItem(draft: Draft, id: string | undefined, book: Book): { readonly 
   const pop = read.optionalNumber('chanceOfPop', draft.chanceOfPop, { example: '5', most: 100 });
   const months = read.optionalNumber('shelfMonths', draft.shelfMonths, { example: '18', most: 240 });
   const print = read.optionalText(draft.print);
+  const maker = read.optionalText(draft.maker);
   const item: Item = {
     id:
       id ??
@@ -57,6 +61,7 @@ function readItem(draft: Draft, id: string | undefined, book: Book): { readonly 
     colour: draft.colour,
     ...(draft.finish === 'standard' ? {} : { finish: draft.finish }),
     ...(print === undefined ? {} : { print }),
+    ...(maker === undefined ? {} : { maker }),
     ...(pop === undefined ? {} : { chanceOfPop: pop / 100 }),
     ...(months === undefined ? {} : { shelfMonths: months }),
   };
@@ -167,6 +172,13 @@ function BalloonFields({ draft, set, problems }: BalloonFieldsProps): ReactEleme
         value={draft.print}
         note="What is printed on it, such as eyes; empty if plain."
         onChange={(print) => set({ print })}
+      />
+      <TextField
+        label="Maker"
+        value={draft.maker}
+        note="Whose balloons they are: air and tail then follow your tests of them. Empty if nobody knows."
+        list={knownMakers(book)}
+        onChange={(maker) => set({ maker })}
       />
       <TextField
         label="How many of 100 pop"

@@ -1,4 +1,6 @@
-import type { AirOptions, Mark, PieceAir, RoleColours, Shape, Size, Step, View } from '@twistwright/repertoire';
+import type { Colourway } from '@twistwright/books';
+import type { AirBook } from '@twistwright/planner';
+import type { Mark, PieceAir, RoleColours, Shape, Size, Step, View } from '@twistwright/repertoire';
 import type { Problem } from '@twistwright/units';
 
 interface Asking {
@@ -27,7 +29,9 @@ export interface DesignAsk extends Asking {
   readonly kind: 'design';
   readonly paints: RoleColours;
   readonly dark: boolean;
-  readonly options: Pick<AirOptions, 'litresPerStroke'>;
+  /** What air and tail depend on: pump, sizes, and what was measured of the balloons of this colourway. */
+  readonly airBook: AirBook;
+  readonly colourway: Colourway | undefined;
 }
 export type DrawingAsk = PictureAsk | ShapeAsk | DesignAsk;
 

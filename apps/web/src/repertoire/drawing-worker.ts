@@ -1,3 +1,4 @@
+import { airOptionsOf } from '@twistwright/planner';
 import {
   airOf,
   checkRecipe,
@@ -53,7 +54,7 @@ function answerTo(ask: DrawingAsk): DrawingAnswer {
 }
 
 function designOf(ask: DesignAsk): Design {
-  const options = { ...ask.options, sizes: ask.sizes };
+  const options = airOptionsOf(ask.airBook, ask.colourway);
   const problems = checkRecipe(ask.recipe, options);
   const drawn = problems.some((problem) => problem.weight === 'error') ? undefined : drawnOf(ask);
   if (drawn === undefined) return { problems };

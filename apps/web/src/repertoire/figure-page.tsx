@@ -9,9 +9,10 @@ import {
   makeableFigures,
   withoutEnd,
 } from '@twistwright/planner';
-import { learningOrder, readRecipe, type Step, stepsOf, type View } from '@twistwright/repertoire';
+import { airOf, learningOrder, readRecipe, type Step, stepsOf, type View } from '@twistwright/repertoire';
 import { roundToMoney, showMoney } from '@twistwright/units';
 import { lazy, type ReactElement, Suspense, useEffect, useMemo, useState } from 'react';
+import { WhoseNumbers } from '../balloons/whose-numbers.tsx';
 import { useBook } from '../book/use-book.ts';
 import { Page } from '../frame/page.tsx';
 import { Lost } from '../pages/lost.tsx';
@@ -69,11 +70,12 @@ interface Shown {
   readonly facts: FigureFacts;
 }
 
-function ReadFigure({ book, figure, facts }: Shown): ReactElement {
+function ReadFigure({ book, figure, facts: usual }: Shown): ReactElement {
   const [wayId, setWay] = useState(() => favouriteColourway(figure)?.id);
   const way = figure.colourways.find((entry) => entry.id === wayId);
+  const facts = useMemo(() => ({ ...usual, air: airOf(usual.recipe, airOptionsOf(book, way)) }), [usual, book, way]);
   const steps = useMemo(
-    () => stepsOf(facts.recipe, { ...airOptionsOf(book), colours: way === undefined ? {} : colourNames(book, way.fill) }),
+    () => stepsOf(facts.recipe, { ...airOptionsOf(book, way), colours: way === undefined ? {} : colourNames(book, way.fill) }),
     [book, facts, way],
   );
   const [at, setAt] = useState<number>();
@@ -116,7 +118,7 @@ function ReadFigure({ book, figure, facts }: Shown): ReactElement {
         </div>
         <Steps steps={steps} at={at} onChange={setAt} />
       </div>
-      <Air book={book} facts={facts} />
+      <Air book={book} facts={facts} way={way} />
       <Stock book={book} figure={figure} way={way} />
       <Learning book={book} figure={figure} facts={facts} />
       {figure.recipe !== undefined && (
@@ -268,7 +270,12 @@ function Steps({ steps, at, onChange }: StepsProps): ReactElement {
   );
 }
 
-function Air({ book, facts }: { readonly book: Book; readonly facts: FigureFacts }): ReactElement | null {
+interface AirProps {
+  readonly book: Book;
+  readonly facts: FigureFacts;
+  readonly way: Colourway | undefined;
+}
+function Air({ book, facts, way }: AirProps): ReactElement | null {
   const { pieces, litres, strokes } = facts.air;
   if (pieces.length === 0) return null;
   return (
@@ -277,7 +284,8 @@ function Air({ book, facts }: { readonly book: Book; readonly facts: FigureFacts
         {litres.toFixed(1)} litres of air{strokes === undefined ? '' : `, about ${strokesInWords(strokes)} of the pump`}.
       </h2>
       <p className="note rulernote">Flat rubber above, inflated balloon below: two rulers, never one scale.</p>
-      <PieceRulers pieces={pieces} facts={facts} ruler={book.business.ruler ?? 'in'} />
+      <PieceRulers pieces={pieces} facts={facts} ruler={book.business.ruler ?? 'in'} options={airOptionsOf(book, way)} />
+      <WhoseNumbers book={book} recipe={facts.recipe} way={way} />
     </section>
   );
 }

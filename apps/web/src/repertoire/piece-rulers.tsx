@@ -1,5 +1,5 @@
 import type { FigureFacts } from '@twistwright/planner';
-import { isTube, type PieceAir, shippedSizes, sizeOf, unfold } from '@twistwright/repertoire';
+import { type AirOptions, isTube, type Piece, type PieceAir, shippedSizes, sizeOf, unfold } from '@twistwright/repertoire';
 import { showLength } from '@twistwright/units';
 import { type ReactElement, useMemo } from 'react';
 import { Measured } from '../parts/measured.tsx';
@@ -9,10 +9,12 @@ interface PieceRulersProps {
   readonly pieces: readonly PieceAir[];
   readonly facts: FigureFacts;
   readonly ruler: 'in' | 'cm';
+  /** Sizes, and what was measured of the balloons. */
+  readonly options: AirOptions;
 }
 
 /** Every balloon of a figure on its two rulers. */
-export function PieceRulers({ pieces, facts, ruler }: PieceRulersProps): ReactElement {
+export function PieceRulers({ pieces, facts, ruler, options }: PieceRulersProps): ReactElement {
   const labels = useMemo(() => {
     const { bubbles } = unfold(facts.recipe);
     return facts.recipe.pieces.map((_, index) =>
@@ -24,10 +26,23 @@ export function PieceRulers({ pieces, facts, ruler }: PieceRulersProps): ReactEl
   return (
     <div className="pieces">
       {pieces.map((piece) => (
-        <PieceRuler key={piece.piece} piece={piece} bubbles={labels[piece.piece] ?? []} ruler={ruler} />
+        <PieceRuler
+          key={piece.piece}
+          piece={piece}
+          bubbles={labels[piece.piece] ?? []}
+          ruler={ruler}
+          stretch={stretchOf(facts.recipe.pieces[piece.piece], options)}
+        />
       ))}
     </div>
   );
+}
+
+/** Inflated inches out of a flat one; undefined for what is no tube. */
+function stretchOf(piece: Piece | undefined, { sizes = shippedSizes, workingOf }: AirOptions): number | undefined {
+  const size = piece === undefined ? undefined : sizeOf(piece.size, sizes);
+  if (piece === undefined || size === undefined || !isTube(size)) return undefined;
+  return workingOf?.(size, piece)?.stretch.mean ?? size.stretch;
 }
 
 interface PieceRulerProps {
@@ -36,10 +51,9 @@ interface PieceRulerProps {
   readonly ruler: 'in' | 'cm';
 }
 
-function PieceRuler({ piece, bubbles, ruler }: PieceRulerProps): ReactElement {
+function PieceRuler({ piece, bubbles, ruler, stretch }: PieceRulerProps & { readonly stretch: number | undefined }): ReactElement {
   const show = (inches: number): string => showLength(inches, ruler);
-  const size = sizeOf(piece.size, shippedSizes);
-  const tube = size !== undefined && isTube(size);
+  const tube = stretch !== undefined;
   const left = piece.leftFlatInches;
   return (
     <div className="piece">
@@ -65,7 +79,7 @@ function PieceRuler({ piece, bubbles, ruler }: PieceRulerProps): ReactElement {
               piece={piece}
               bubbles={bubbles}
               width={width}
-              flatInches={piece.tailInches + piece.inflatedInches / size.stretch}
+              flatInches={piece.tailInches + piece.inflatedInches / stretch}
               ruler={ruler}
             />
           )}

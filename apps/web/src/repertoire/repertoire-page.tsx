@@ -124,6 +124,9 @@ export function RepertoirePage(): ReactElement {
         <Link className="btn full" to="/repertoire/$figure/edit" params={{ figure: 'new' }}>
           Design a figure
         </Link>
+        <Link className="btn" to="/repertoire/your-balloons">
+          Measure your balloons
+        </Link>
         <BoardButton book={book} />
       </div>
     </Page>

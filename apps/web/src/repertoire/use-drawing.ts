@@ -1,5 +1,5 @@
 import { type Book, type Colourway, sizesOf } from '@twistwright/books';
-import { paintsOf } from '@twistwright/planner';
+import { type AirBook, paintsOf } from '@twistwright/planner';
 import type { View } from '@twistwright/repertoire';
 import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import type { Design, DrawingAnswer, DrawingAsk, FigureBody } from './drawing-ask.ts';
@@ -87,20 +87,34 @@ export function useBody(drawable: Drawable): FigureBody | undefined {
   return answer?.kind === 'shape' && answer.key === ask.key ? answer.body : undefined;
 }
 
+/** The parts of the book that air and tail depend on; items only where something was measured of their makers. */
+function airBookOf({ sizes, settings, items, balloonTests }: Book): AirBook {
+  const pump = settings?.pump;
+  const isMeasured = balloonTests !== undefined && balloonTests.length > 0;
+  return {
+    items: isMeasured ? items.filter((item) => item.kind === 'balloon') : [],
+    ...(sizes === undefined ? {} : { sizes }),
+    ...(pump === undefined ? {} : { settings: { pump } }),
+    ...(isMeasured ? { balloonTests } : {}),
+  };
+}
+
 /** Shape, air, verdict and problems of a text that is being written; the last answer stays while the next one is worked out. */
 export function useDesign(drawable: Drawable): { readonly design: Design | undefined; readonly isNew: boolean } {
   const dark = useDark();
   const common = useCommon(drawable);
-  const litres = drawable.book.settings?.pump?.litresPerStroke;
+  const { book, colourway } = drawable;
+  const airBook = useMemo(() => airBookOf(book), [book]);
   const ask = useMemo(
     () => ({
       ...common,
       kind: 'design' as const,
       dark,
-      options: litres === undefined ? {} : { litresPerStroke: litres },
-      key: JSON.stringify(['design', common.recipe, common.paints, common.finish, dark, litres]),
+      airBook,
+      colourway,
+      key: JSON.stringify(['design', common.recipe, common.paints, common.finish, dark, airBook, colourway?.fill]),
     }),
-    [common, dark, litres],
+    [common, dark, airBook, colourway],
   );
   const answer = useAnswer(ask);
   return { design: answer?.kind === 'design' ? answer.design : undefined, isNew: answer?.key === ask.key };

@@ -214,3 +214,11 @@ describe('measurements', () => {
     expect(measurementProblems(size, { fullInches: [58] })).toEqual([]);
   });
 });
+
+test('measurements are said on the ruler that is asked for', () => {
+  expect(measurementProblems(size, { flatInches: [30 / 2.54] }, 'cm')).toEqual([]);
+  expect(measurementProblems(size, { flatInches: [60 / 2.54] }, 'cm')[0]).toMatchObject({
+    sentence: 'A flat length of 60 cm cannot be right; expected 8.38 to 55.88 cm.',
+    todo: 'Measure again, in centimetres.',
+  });
+});

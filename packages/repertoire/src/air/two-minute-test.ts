@@ -1,4 +1,4 @@
-import type { Problem } from '@twistwright/units';
+import { type Problem, toCm } from '@twistwright/units';
 import type { Tube } from '../sizes/size.ts';
 
 /**
@@ -23,32 +23,36 @@ export interface TailTwist {
 
 /**
  * What cannot be right about the measurements of a test, each with its path in the test. Empty: it can be used.
+ * @param ruler in which lengths are said; they are always given in inches
  * @example measurementProblems({ code: '260', shape: 'tube', diameterInches: 2, lengthInches: 60, flatInches: 11, stretch: 5.4, tailPerBubbleInches: 0.3, source: '' }, { flatInches: [10.5] }) // -> []
  */
-export function measurementProblems(size: Tube, { flatInches = [], fullInches = [], twists = [] }: TwoMinuteTest): readonly Problem[] {
+export function measurementProblems(size: Tube, test: TwoMinuteTest, ruler: 'in' | 'cm' = 'in'): readonly Problem[] {
+  const { flatInches = [], fullInches = [], twists = [] } = test;
   if (flatInches.length + fullInches.length + twists.length === 0)
     return [wrong([], 'Nothing was measured.', 'Measure a flat length, a full length, or the tail before and after a row of bubbles.')];
   const longest = Math.max(0, ...flatInches.filter((value) => value <= 2 * size.flatInches));
   return [
     ...flatInches.flatMap((value, index) =>
-      outside(['flatInches', index], value, 0.3 * size.flatInches, 2 * size.flatInches, 'A flat length'),
+      outside(['flatInches', index], value, [0.3 * size.flatInches, 2 * size.flatInches], 'A flat length', ruler),
     ),
     ...fullInches.flatMap((value, index) =>
       value > 0 && value <= longest
         ? [
             wrong(
               ['fullInches', index],
-              `A full length of ${shown(value)} in is no longer than a flat balloon of the same test, ${shown(longest)} in.`,
+              `A full length of ${shown(value, ruler)} is no longer than a flat balloon of the same test, ${shown(longest, ruler)}.`,
               'Measure it blown up, from knot to tip.',
             ),
           ]
-        : outside(['fullInches', index], value, 0.3 * size.lengthInches, 2 * size.lengthInches, 'A full length'),
+        : outside(['fullInches', index], value, [0.3 * size.lengthInches, 2 * size.lengthInches], 'A full length', ruler),
     ),
-    ...twists.flatMap((twist, index) => twistProblems(twist, index, size)),
+    ...twists.flatMap((twist, index) => twistProblems(twist, index, size, ruler)),
   ];
 }
 
-const shown = (value: number): string => String(Number(value.toFixed(2)));
+type Ruler = 'in' | 'cm';
+const lengthOf = (inches: number, ruler: Ruler): number => Number((ruler === 'cm' ? toCm(inches) : inches).toFixed(2));
+const shown = (inches: number, ruler: Ruler): string => `${lengthOf(inches, ruler)} ${ruler}`;
 const wrong = (path: Problem['path'], sentence: string, todo: string): Problem => ({
   code: 'calibration.measurement',
   path,
@@ -57,18 +61,19 @@ const wrong = (path: Problem['path'], sentence: string, todo: string): Problem =
   weight: 'error',
 });
 
-function outside(path: Problem['path'], value: number, least: number, most: number, what: string): readonly Problem[] {
+function outside(
+  path: Problem['path'],
+  value: number,
+  [least, most]: readonly [number, number],
+  what: string,
+  ruler: Ruler,
+): readonly Problem[] {
   if (value >= least && value <= most) return [];
-  return [
-    wrong(
-      path,
-      `${what} of ${shown(value)} in cannot be right; expected ${shown(least)} to ${shown(most)} in.`,
-      'Measure again, in inches.',
-    ),
-  ];
+  const sentence = `${what} of ${shown(value, ruler)} cannot be right; expected ${lengthOf(least, ruler)} to ${shown(most, ruler)}.`;
+  return [wrong(path, sentence, `Measure again, in ${ruler === 'cm' ? 'centimetres' : 'inches'}.`)];
 }
 
-function twistProblems({ bubbles, tailInches, leftInches }: TailTwist, index: number, size: Tube): readonly Problem[] {
+function twistProblems({ bubbles, tailInches, leftInches }: TailTwist, index: number, size: Tube, ruler: Ruler): readonly Problem[] {
   const path = ['twists', index] as const;
   if (!(Number.isInteger(bubbles) && bubbles >= 1 && bubbles <= 100))
     return [wrong([...path, 'bubbles'], `${bubbles} bubbles cannot be counted.`, 'Make 1 to 100 bubbles; ten is usual.')];
@@ -76,12 +81,12 @@ function twistProblems({ bubbles, tailInches, leftInches }: TailTwist, index: nu
     return [
       wrong(
         [...path, 'leftInches'],
-        `More tail is left, ${shown(leftInches)} in, than there was, ${shown(tailInches)} in.`,
+        `More tail is left, ${shown(leftInches, ruler)}, than there was, ${shown(tailInches, ruler)}.`,
         'Measure the flat tail before the first bubble and after the last.',
       ),
     ];
   return [
-    ...outside([...path, 'tailInches'], tailInches, 0.2, size.flatInches, 'A tail'),
-    ...outside([...path, 'leftInches'], leftInches, 0, tailInches, 'A tail that was left'),
+    ...outside([...path, 'tailInches'], tailInches, [0.2, size.flatInches], 'A tail', ruler),
+    ...outside([...path, 'leftInches'], leftInches, [0, tailInches], 'A tail that was left', ruler),
   ];
 }
