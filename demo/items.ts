@@ -5,7 +5,7 @@ import { onDay } from './days.ts';
 const plain: Readonly<Record<string, string>> = {
   '260': 'white black red orange yellow green sky blue violet pink rose brown blush grey',
   '160': 'white black red orange yellow green sky blue violet pink brown blush grey',
-  '321': 'yellow black brown red blush',
+  '321': 'yellow black brown red pink blush',
   '350': 'white black red yellow green blue pink brown grey',
   '646': 'red blue yellow green',
   'round-5': 'white black red orange yellow blue pink brown blush grey',

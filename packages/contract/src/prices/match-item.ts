@@ -61,7 +61,7 @@ const plain = (text: string): string =>
     .toLowerCase()
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
-    .replace(/(\d)\s*(?:inches|inch|in\b|''|["”″])/g, '$1in ')
+    .replace(/(\d)[\s-]*(?:inches|inch|in\b|''|["”″])/g, '$1in ')
     .replace(/(\d+(?:[.,]\d+)?)\s*cm\b/g, (_, cm: string) => `${Math.round(Number(cm.replace(',', '.')) / 2.54)}in `);
 export const wordsOf = (text: string): readonly string[] => plain(text).match(/[\p{L}\d]+/gu) ?? [];
 

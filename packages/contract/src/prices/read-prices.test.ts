@@ -106,6 +106,7 @@ describe('lists as suppliers send them', () => {
     ['light blue 260', '260-sky'],
     ['chrome red 260', '260-red-mirror'],
     ['5" round white', '5-white'],
+    ['5-inch white round', '5-white'],
     ['Round 5 white', '5-white'],
     ['13 cm white round', '5-white'],
     ['white 5in round, printed eyes', '5-white-eyes'],

@@ -32,8 +32,8 @@ finish with marker: nostrils on snout, 0.1 minutes
   difficulty: 3,
   tags: ['stands', 'safe outdoors', 'not for under threes'],
   colourways: [
-    { id: 'pink', name: 'Pink', fill: { body: 'pink' }, share: 0.5 },
-    { id: 'rose', name: 'Rose', fill: { body: 'rose' }, share: 0.3 },
-    { id: 'blush', name: 'Blush', fill: { body: 'blush' }, share: 0.2 },
+    { id: 'pink', name: 'Pink', fill: { body: 'pink' }, share: 0.6 },
+    { id: 'blush', name: 'Blush', fill: { body: 'blush' }, share: 0.25 },
+    { id: 'black', name: 'Black', fill: { body: 'black' }, share: 0.15 },
   ],
 };
