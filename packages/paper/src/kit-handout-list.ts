@@ -126,8 +126,14 @@ export function nextRows(
   return next.slice(0, most).map((step) => ({
     what: offersInWords(book, step.offers),
     price: showMoney(step.cost, book.business.currency),
-    gain: `then ${Math.round(100 * step.metAfter)} of 100${step.unlocks.length === 0 ? '' : `; brings ${step.unlocks.map(figureName).join(', ')}`}`,
+    gain: `then ${Math.round(100 * step.metAfter)} of 100${step.unlocks.length === 0 ? '' : `; brings ${step.unlocks.map(figureName).join(', ')}`}${carriageChange(book, step)}`,
   }));
+}
+/** Says so where the bill grows by more or by less than the price. */
+function carriageChange(book: Book, { offers, cost }: KitPlan['next'][number]): string {
+  const prices = offers.reduce((sum, id) => sum + (book.offers.find((offer) => offer.id === id)?.price ?? 0), 0);
+  if (cost === prices) return '';
+  return cost > prices ? '; carriage included' : '; carriage falls away';
 }
 /** "260 black and 5-inch red round, bags of 25". */
 function offersInWords(book: Book, ids: readonly string[]): string {

@@ -5,7 +5,7 @@ import { money } from '@twistwright/units';
 import jsqrModule from 'jsqr';
 import { expect, test } from 'vitest';
 import { qrSvg, vCardOf } from './contact-card.ts';
-import { kitHandoutPdf } from './kit-handout.ts';
+import { inShort, kitHandoutPdf } from './kit-handout.ts';
 import { kitCsv } from './kit-handout-csv.ts';
 import { kitPage } from './kit-page.ts';
 import { learningSheetPdf } from './learning-sheet.ts';
@@ -102,7 +102,7 @@ test('the hand-out read back: boxes by shop, prices, counts, why, cautions; the 
     'prices as on Monday 1 June 2026',
     '1 bag of 100',
     '260 green',
-    'Stem on 1 of the 2 figures',
+    'Stem on 1; 1 figure needs it.',
     'Needed from the first gig.',
     'Warning! Children under eight years',
     'Sword-like figures only where the host allows them.',
@@ -118,6 +118,12 @@ test('the hand-out read back: boxes by shop, prices, counts, why, cautions; the 
   }
 });
 
+test('a reason stands on one line: how many figures there are is said on top', () => {
+  expect(inShort('Petals on 2, band on 1 of the 37 figures; 1 of them needs it.')).toBe('Petals on 2, band on 1; 1 figure needs it.');
+  expect(inShort('Body on 9 of the 37 figures; 4 of them need it.')).toBe('Body on 9; 4 figures need it.');
+  expect(inShort('Body on 5 of the 9 figures; more choice of colour or more pieces.')).toBe('Body on 5; more choice, more pieces.');
+  expect(inShort('Needed from the first gig.')).toBe('Needed from the first gig.');
+});
 test('about twenty lines in two shops are one page, on A4 and on Letter, with cautions and contact', async () => {
   const line = plan.kit.lines.find(({ supplier }) => supplier === 'counter');
   if (line === undefined) throw new Error('nothing is bought at the counter');

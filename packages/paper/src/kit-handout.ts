@@ -28,7 +28,7 @@ export function kitHandoutPdf(book: Book, paper: KitPaper, options: KitPaperOpti
   const shops = shopsOf(book, paper.plan);
   const things = thingsOf(shops);
   const lines = shops.reduce((sum, shop) => sum + shop.rows.length, 0);
-  const air = lines > roomyLines ? tight : roomy;
+  const air = airFor(lines);
   const day = readDate(options.made);
   return pdfOf({
     title: `${paper.name === undefined ? 'Your first kit' : paper.name}: ${things} ${things === 1 ? 'thing' : 'things'} for ${showMoney(paper.plan.kit.spent, currency)}.`,
@@ -39,18 +39,26 @@ export function kitHandoutPdf(book: Book, paper: KitPaper, options: KitPaperOpti
     margin: 38,
     content: [
       ...shops.map((shop, index) => shopContent(book, shop, air, index === 0 ? -8 : 6)),
-      nextAndContact(book, paper, air === tight ? 3 : 4),
-      cautionBox(kitCautions(book, paper.plan), book.business.country),
+      nextAndContact(book, paper, air.next),
+      cautionBox(kitCautions(book, paper.plan), book.business.country, air.care),
     ],
   });
 }
 
-/** Points above and below what stands in a row. */
-type Air = 1.6 | 3.4;
-const roomy: Air = 3.4;
-const tight: Air = 1.6;
-/** With more lines than these the rows stand closer, so that a list of about twenty still is one page. */
-const roomyLines = 16;
+/** How close things stand, so that a list of about twenty lines still is one page. */
+interface Air {
+  /** Points above and below what stands in a row. */
+  readonly row: number;
+  /** Points of the reasons and of the cautions. */
+  readonly why: number;
+  readonly care: number;
+  /** How many of the next purchases. */
+  readonly next: number;
+}
+function airFor(lines: number): Air {
+  if (lines <= 16) return { row: 3.4, why: 8.3, care: 9.5, next: 4 };
+  return lines <= 20 ? { row: 1.6, why: 8.3, care: 8.8, next: 3 } : { row: 0.8, why: 8, care: 8.2, next: 2 };
+}
 
 function shopContent(book: Book, shop: ListShop, air: Air, above: number): Content {
   const { currency } = book.business;
@@ -79,7 +87,7 @@ function shopContent(book: Book, shop: ListShop, air: Air, above: number): Conte
           { text: row.count },
           row.swatch === undefined ? { text: '' } : { svg: row.swatch, width: 30, margin: [0, -0.5, 0, -2] },
           { text: row.what, bold: true },
-          { text: row.why, fontSize: 8.3, margin: [0, 1, 0, 0] },
+          { text: inShort(row.why), fontSize: air.why, margin: [0, 1, 0, 0] },
           { text: plain(showMoney(row.price, currency)), alignment: 'right' },
         ]),
       ],
@@ -92,11 +100,17 @@ function shopContent(book: Book, shop: ListShop, air: Air, above: number): Conte
         line === 1 || line === node.table.body.length ? '#15171b' : '#9a9ea3',
       paddingLeft: (column: number): number => (column === 0 ? 0 : 5),
       paddingRight: (column: number): number => (column === 5 ? 0 : 3),
-      paddingTop: (): number => air,
-      paddingBottom: (): number => air,
+      paddingTop: (): number => air.row,
+      paddingBottom: (): number => air.row,
     },
   };
 }
+/** The reason without how many figures there are, which stands in the sentence on top. */
+export const inShort = (why: string): string =>
+  why
+    .replace(/ of the \d+ figures?; /u, '; ')
+    .replace(/(\d+) of them (needs?) it/u, (_, count, verb) => `${count} ${count === '1' ? 'figure' : 'figures'} ${verb} it`)
+    .replace('more choice of colour or more pieces', 'more choice, more pieces');
 /** The number alone; the currency stands in the head of its column. */
 const plain = (shown: string): string => shown.replace(/[^\d.,-]/gu, '');
 
