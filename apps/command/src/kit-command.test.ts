@@ -1,15 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { date } from '@twistwright/units';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { runCommand } from './run-command.ts';
 
 const root = resolve(import.meta.dirname, '../../..');
-async function run(args: readonly string[]) {
+async function run(args: readonly string[], files: Readonly<Record<string, string>> = {}) {
   const said = { out: '', err: '' };
   const written = new Map<string, string | Uint8Array>();
   const code = await runCommand(args, {
-    readFile: (path) => readFile(join(root, path), 'utf8'),
+    readFile: async (path) => files[path] ?? (await readFile(join(root, path), 'utf8')),
     writeFile: async (path, content) => void written.set(path, content),
     out: (text) => {
       said.out += text;
@@ -73,6 +73,58 @@ test('growth: when the kit pays for itself, the second pump first, a better bag 
   const json = JSON.parse((await run([...kit, '--fee', '0', '--json'])).out);
   expect(json.growth.paidBack).toEqual({ chance: 0 });
   expect(json.kit.spent).toBeLessThanOrEqual(7000);
+});
+describe('what cannot be is a sentence, with the nearest that is possible', () => {
+  const spoil = async (change: (book: string) => string) => {
+    const book = change(await readFile(join(root, 'demo/book.yaml'), 'utf8'));
+    const json = JSON.parse((await run([...kit, '--json'], { 'demo/book.yaml': book })).out);
+    return { ...(await run(kit, { 'demo/book.yaml': book })), json };
+  };
+  const without = (key: string) => (book: string) => {
+    const at = book.indexOf('colourways:', book.indexOf(`- id: ${key}\n`));
+    return `${book.slice(0, at)}colourways: []\n${book.slice(book.indexOf('    minutes:', at))}`;
+  };
+  test.each([
+    ['a role without a colour', without('dachshund'), 'Figure "dachshund" takes balloons and has no colourway.', 'Without Dachshund.'],
+    [
+      'an offer with a count of nought',
+      (book: string) => book.replace('item: 260-red, count: 100', 'item: 260-red, count: 0'),
+      '"count" of offer "fernhallow-260-red-100" is 0; it has to be at least 1.',
+      'The nearest that is possible without that:',
+    ],
+    [
+      'two currencies',
+      (book: string) => book.replace('name: Brackwater Wholesale', 'name: Brackwater Wholesale\n    currency: EUR'),
+      'Supplier "brackwater" has prices in EUR; all money of this book is in GBP.',
+      'Without Brackwater Wholesale.',
+    ],
+  ])('%s', async (_, change, sentence, nearest) => {
+    const { code, err, out, json } = await spoil(change);
+    expect([code, err]).toEqual([1, expect.stringContaining(sentence)]);
+    expect(out).toContain(nearest);
+    expect(out).toMatch(/buys \d+ bags: \d+ figures, and \d+ % of the requests are met/);
+    expect(json.problems.some((problem: { readonly sentence: string }) => sentence.includes(problem.sentence))).toBe(true);
+    expect(json.nearest.plan.kit.met).toBeGreaterThan(0.3);
+  });
+  test('a budget below the must-haves: the least that is enough, and what it buys', async () => {
+    const { code, err, out } = await run(['kit', 'demo/book.yaml', '--budget', '5', '--hours', '8']);
+    expect([code, err]).toEqual([1, expect.stringContaining('Fernhallow Balloon Post takes orders from £15.00')]);
+    expect(out).toMatch(/^The nearest that is possible: With £\d+\.\d\d instead of £5\.00\./);
+  });
+  test('a figure that nobody can make is left out, and said so; the rest is planned; so is a shop that takes no order as small', async () => {
+    const plain = await readFile(join(root, 'demo/book.yaml'), 'utf8');
+    const book = plain.replaceAll('item: round-5-red-spots, count', 'item: round-5-red, count');
+    const { code, out } = await run(['kit', 'demo/book.yaml', '--budget', '45', '--hours', '8'], { 'demo/book.yaml': book });
+    const said = out.replaceAll('\n', ' ');
+    expect(code).toBe(0);
+    expect(said).toMatch(/cannot be made from any offer: no offer has round-5 with spots in red\. Add an offer/);
+    expect(said).toMatch(/Brackwater Wholesale takes orders from £30\.00; .* nothing is bought there\. It can be from £\d+\.\d\d\./);
+  });
+  test('what is assumed of guests whose colour is missing can be set, and is said', async () => {
+    const { out } = await run([...kit, '--other-colour', '0']);
+    expect(out.replaceAll('\n', ' ')).toContain('assumed that 0 of 100 guests whose colours are missing take others');
+    expect(await run([...kit, '--other-colour', '120'])).toMatchObject({ code: 2, err: '--other-colour is from 0 to 100, not 120.\n' });
+  });
 });
 test('what makes no sense is a sentence', async () => {
   expect(await run([...kit, '--paper', 'A5'])).toMatchObject({ code: 2, err: '--paper is A4 or Letter, not "A5".\n' });

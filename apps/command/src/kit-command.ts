@@ -6,6 +6,9 @@ import {
   growKit,
   type KitPlan,
   type KitWork,
+  type NearestKit,
+  nearestKit,
+  type PlanKitOptions,
   planKit,
   sayGrowth,
   sayKit,
@@ -15,7 +18,7 @@ import { decimalOf, type Money, type Problem, parseMoney } from '@twistwright/un
 import type { Arguments } from './arguments.ts';
 import { earningFlags, earningsOf } from './kit-earnings.ts';
 import { kitPaperFlags, paperSize, writeKitPapers } from './kit-papers.ts';
-import { openBook, problemText } from './open-book.ts';
+import { problemText, refuse, usableBook } from './open-book.ts';
 import type { ExitCode, Outside } from './outside.ts';
 import { type Page, pageFor } from './page.ts';
 import type { Command } from './run-command.ts';
@@ -48,11 +51,8 @@ export const kitCommand: Command = {
   words: [1, 1],
   run: async (args, outside) => {
     const [path = ''] = args.words;
-    const opened = await openBook(path, args.day('today'), outside);
-    if (!opened.ok) {
-      for (const problem of opened.problems) outside.err(`${problemText(problem, path)}\n`);
-      return 1;
-    }
+    const opened = await usableBook(path, args.day('today'), outside);
+    if (!opened.ok) return refuse(opened.problems, path, args, outside);
     const { book } = opened;
     const wishes = wishesOf(args, book);
     if (typeof wishes === 'string') {
@@ -64,13 +64,24 @@ export const kitCommand: Command = {
       outside.err(`${typeof earnings === 'string' ? earnings : `--paper is A4 or Letter, not "${args.text('paper')}".`}\n`);
       return 2;
     }
-    const plan = planKit(book, wishes, {
+    const options: PlanKitOptions = {
       seed: args.number('seed') ?? 1,
       ...(args.has('curve') || args.has('json') ? { curvePoints: 20 } : {}),
-    });
-    if (!plan.ok) return refuse(args, outside, plan.error);
+    };
+    const errors = opened.problems.filter((problem) => problem.weight === 'error');
+    if (errors.length > 0)
+      return refuseWithNearest(
+        args,
+        outside,
+        errors.map((one) => problemText(one, path)),
+        errors,
+        nearestKit(book, wishes, options),
+        book,
+      );
+    const plan = planKit(book, wishes, options);
+    if (!plan.ok) return refuseWithNearest(args, outside, plan.error.map(sentenceOf), plan.error, nearestKit(book, wishes, options), book);
     const growth = earnings === undefined ? undefined : growKit(book, wishes, plan.value, earnings, { seed: args.number('seed') ?? 1 });
-    if (growth?.ok === false) return refuse(args, outside, growth.error);
+    if (growth?.ok === false) return refuseWithNearest(args, outside, growth.error.map(sentenceOf), growth.error, undefined, book);
     await writeKitPapers(args, outside, book, plan.value, wishes);
     if (args.has('json')) {
       outside.out(`${JSON.stringify({ ...plan.value, ...(growth === undefined ? {} : { growth: growth.value }) }, undefined, 2)}\n`);
@@ -84,9 +95,28 @@ export const kitCommand: Command = {
   },
 };
 
-function refuse(args: Arguments, outside: Outside, problems: readonly Problem[]): ExitCode {
-  if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
-  else for (const problem of problems) outside.err(`${problem.sentence}${problem.todo === undefined ? '' : ` ${problem.todo}`}\n`);
+const sentenceOf = ({ sentence, todo }: Problem): string => `${sentence}${todo === undefined ? '' : ` ${todo}`}`;
+
+/** Says what stands in the way, and the nearest kit that is possible. */
+function refuseWithNearest(
+  args: Arguments,
+  outside: Outside,
+  said: readonly string[],
+  problems: readonly Problem[],
+  nearest: NearestKit | undefined,
+  book: Book,
+): ExitCode {
+  if (args.has('json')) {
+    outside.out(`${JSON.stringify({ problems, ...(nearest === undefined ? {} : { nearest }) }, undefined, 2)}\n`);
+    return 1;
+  }
+  for (const text of said) outside.err(`${text}\n`);
+  if (nearest === undefined) return 1;
+  const page = pageFor(outside.isTerminal);
+  page.say(`The nearest that is possible${nearest.changes.length === 0 ? ' without that:' : `: ${nearest.changes.join(' ')}`}`);
+  page.gap();
+  writeKit(page, nearest.plan, book);
+  outside.out(page.text());
   return 1;
 }
 
@@ -201,6 +231,8 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
       ]),
     );
   }
+  if (plan.warnings.length > 0) page.gap();
+  for (const warning of plan.warnings) page.tell(sentenceOf(warning));
   if (plan.curve !== undefined) {
     page.gap();
     page.table(

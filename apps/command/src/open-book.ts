@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { type Book, checkBook, layDates } from '@twistwright/books';
-import { readPlacedBook } from '@twistwright/contract';
+import { readPlacedBook, readUsableBook } from '@twistwright/contract';
 import type { LocalDate, Problem } from '@twistwright/units';
 import type { Arguments } from './arguments.ts';
 import type { Outside } from './outside.ts';
@@ -32,6 +32,17 @@ export async function checkedBook(path: string, today: LocalDate | undefined, ou
   const day = today ?? outside.today(read.value.book.business.zone);
   const book = layDates(read.value.book, day);
   return { ok: true, book, today: day, problems: checkBook(book, { today: day }).map(read.value.placed) };
+}
+
+/** As {@link checkedBook}, but entries that cannot be read are left out, with what is wrong with them among the problems. */
+export async function usableBook(path: string, today: LocalDate | undefined, outside: Outside): Promise<Checked> {
+  const text = await readText(path, outside);
+  if (typeof text !== 'string') return { ok: false, problems: [text] };
+  const read = readUsableBook(text, { name: basename(path) });
+  if (!read.ok) return { ok: false, problems: read.error };
+  const day = today ?? outside.today(read.value.book.business.zone);
+  const book = layDates(read.value.book, day);
+  return { ok: true, book, today: day, problems: [...read.value.problems, ...checkBook(book, { today: day }).map(read.value.placed)] };
 }
 
 /** The text of a file, or why there is none. */

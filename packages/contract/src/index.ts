@@ -1,3 +1,4 @@
+export * from './answers/index.ts';
 export { api } from './api.ts';
 export { bookJsonSchema } from './book/book-json-schema.ts';
 export { bookSchema } from './book/book-schema.ts';
@@ -5,13 +6,21 @@ export { businessSchema, settingsSchema } from './book/business-schema.ts';
 export { colourSchema, figureSchema, itemSchema, sizeSchema } from './book/figure-schema.ts';
 export { gigSchema } from './book/gig-schema.ts';
 export { artistSchema, clientSchema } from './book/people-schema.ts';
-export { mostBookBytes, type PlacedBook, type ReadBookOptions, readBook, readPlacedBook } from './book/read-book.ts';
+export {
+  mostBookBytes,
+  type PlacedBook,
+  type ReadBookOptions,
+  readBook,
+  readPlacedBook,
+  readUsableBook,
+  type UsableBook,
+} from './book/read-book.ts';
 export { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, supplierSchema } from './book/supply-schema.ts';
 export { type BookForm, writeBook } from './book/write-book.ts';
 export { ApiError, type CallOptions, call } from './http/call.ts';
-export { openApi } from './http/open-api.ts';
+export { openApi, refusalsOf } from './http/open-api.ts';
 export { type ProblemDetails, problemDetailsSchema, problemSchema } from './http/problem-details.ts';
-export { problemsOfInput } from './http/problems-of-input.ts';
+export { problemsOfInput, readInput } from './http/problems-of-input.ts';
 export {
   type Media,
   type Method,
@@ -23,6 +32,7 @@ export {
   type Routes,
   route,
   routesOf,
+  usualMostBytes,
 } from './http/route.ts';
 export { kitWishesSchema } from './kit-wishes-schema.ts';
 export { type CsvRow, type CsvRows, readCsv, type Separator } from './prices/csv-rows.ts';

@@ -38,7 +38,23 @@ export function readBook(text: string, options: ReadBookOptions): Result<Book> {
 }
 
 /** As {@link readBook}, with the places. */
-export function readPlacedBook(text: string, { name, maxBytes }: ReadBookOptions): Result<PlacedBook> {
+export function readPlacedBook(text: string, options: ReadBookOptions): Result<PlacedBook> {
+  const read = readUsableBook(text, options);
+  if (!read.ok) return read;
+  const { problems, ...placed } = read.value;
+  return problems.length === 0 ? ok(placed) : fail(problems);
+}
+
+/** A book without the entries that could not be read, and what is wrong with these. */
+export interface UsableBook extends PlacedBook {
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * As {@link readPlacedBook}, but entries of lists that are wrong (an offer, a figure) are left out instead of standing in the way of all the
+ * others. For what is the nearest that is possible, never to go on with.
+ */
+export function readUsableBook(text: string, { name, maxBytes }: ReadBookOptions): Result<UsableBook> {
   const clean = text.startsWith('\uFEFF') ? text.slice(1) : text;
   const json = name.toLowerCase().endsWith('.json') || /^\s*\{/.test(clean.slice(0, 1000));
   const most = maxBytes ?? (json ? mostBookBytes.json : mostBookBytes.yaml);
@@ -62,11 +78,53 @@ export function readPlacedBook(text: string, { name, maxBytes }: ReadBookOptions
   const { root } = source;
   const placed = (problem: Problem): Problem => ({ ...problem, ...lines.placeOf(offsetOf(root, problem)) });
   const read = parseWithTexts(root);
-  if (read.success && problems.length === 0) return ok({ book: read.data, placed });
-  const found = read.success ? [] : problemsOfIssues(bookSchema, read.value, read.issues.slice(0, mostProblems + 1));
+  if (read.success && problems.length === 0) return ok({ book: read.data, placed, problems });
+  const issues = read.success ? [] : read.issues;
+  const found = read.success ? [] : problemsOfIssues(bookSchema, read.value, issues.slice(0, mostProblems + 1));
+  const usable = problems.length === 0 && !read.success ? withoutEntries(read.value, issues) : undefined;
   problems.push(...found.map(placed));
   problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
-  return fail(bounded(problems));
+  if (usable === undefined) return fail(bounded(problems));
+  const { book, before } = usable;
+  return ok({
+    book,
+    placed: (problem) => ({ ...placed({ ...problem, path: before(problem.path) }), path: problem.path }),
+    problems: bounded(problems),
+  });
+}
+
+/** The book without the entries of lists in which there are issues, and the path that a path in it had before; undefined if that is no book. */
+function withoutEntries(
+  value: unknown,
+  issues: Issues,
+): { readonly book: Book; readonly before: (path: Problem['path']) => Problem['path'] } | undefined {
+  if (!isRecord(value) || issues.length > mostProblems) return undefined;
+  const wrong = new Map<string, Set<number>>();
+  for (const { path } of issues) {
+    const [list, index] = path;
+    if (typeof list !== 'string' || typeof index !== 'number') return undefined;
+    wrong.set(list, (wrong.get(list) ?? new Set()).add(index));
+  }
+  const kept = new Map<string, readonly number[]>();
+  const smaller: Record<string, unknown> = { ...value };
+  for (const [list, indices] of wrong) {
+    const entries = value[list];
+    if (!Array.isArray(entries)) return undefined;
+    kept.set(
+      list,
+      [...entries.keys()].filter((index) => !indices.has(index)),
+    );
+    smaller[list] = entries.filter((_, index) => !indices.has(index));
+  }
+  const read = bookSchema.safeParse(smaller);
+  if (!read.success) return undefined;
+  const before = ([list, index, ...rest]: Problem['path']): Problem['path'] => {
+    const own = typeof list === 'string' && typeof index === 'number' ? kept.get(list)?.[index] : undefined;
+    return own === undefined || list === undefined
+      ? [...(list === undefined ? [] : [list]), ...(index === undefined ? [] : [index]), ...rest]
+      : [list, own, ...rest];
+  };
+  return { book: read.data, before };
 }
 
 const whole = (code: BookProblemCode, sentence: string, todo?: string): Result<never> => fail([errorAt(code, [], sentence, todo)]);

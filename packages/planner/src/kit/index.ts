@@ -1,6 +1,6 @@
 export { type BreakEven, breakEven, marginOfMarkUp, markUpOfMargin } from './break-even.ts';
 export { checkKit, type KitProblemCode, kitProblemCodes } from './check-kit.ts';
-export type { CoverGoal, CoverPieces, CoverProblem, CoverSupplier } from './cover-model.ts';
+export type { CoverGoal, CoverProblem, CoverSupplier } from './cover-model.ts';
 export { boughtIn, coverProgramOf } from './cover-program.ts';
 export {
   type Coverage,

@@ -22,6 +22,13 @@ export interface BookKitWishes extends KitWishes {
  * shops with what they ask of an order, tools with every offer that sells them. Recipes that cannot be read, and everything else that is wrong, come back as problems.
  */
 export function kitProblemOf(book: Book, wishes: BookKitWishes): Result<KitProblem> {
+  const { problem, problems } = kitDraftOf(book, wishes);
+  const errors = [...problems, ...checkKit(problem)].filter((one) => one.weight === 'error');
+  return errors.length > 0 ? fail(errors) : ok(problem);
+}
+
+/** The kit problem of a book as far as it can be put together, unchecked, with what is wrong in the book itself. */
+export function kitDraftOf(book: Book, wishes: BookKitWishes): { readonly problem: KitProblem; readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
   const chosen = figuresOf(book, wishes, problems);
   const shares = sharesOf(book, wishes);
@@ -60,8 +67,7 @@ export function kitProblemOf(book: Book, wishes: BookKitWishes): Result<KitProbl
     have: have ?? [],
     wishes: plain,
   };
-  const errors = [...problems, ...checkKit(problem)].filter((one) => one.weight === 'error');
-  return errors.length > 0 ? fail(errors) : ok(problem);
+  return { problem, problems };
 }
 
 function figuresOf(book: Book, wishes: BookKitWishes, problems: Problem[]): readonly Figure[] {

@@ -5,6 +5,7 @@ import { growthPurchasesOf } from './growth-purchases.ts';
 import { lastingOf } from './kit-lasting.ts';
 import type { Kit, KitLasting, KitProblem } from './kit-problem.ts';
 import { type RuleOutcome, rulesOfThumb } from './kit-rules.ts';
+import { shopsOutOfReach } from './least-orders.ts';
 import { type NextPurchase, nextPurchases } from './next-purchases.ts';
 import { type FoundKit, findKit, type KitLimits } from './solve-kit.ts';
 
@@ -42,6 +43,6 @@ export function reportOn(problem: KitProblem, found: FoundKit, limits: Pick<KitR
     next: nextPurchases(model, bought),
     rules: rulesOfThumb(model).map(({ rule, spent, met }) => ({ rule, spent, met })),
     growthPurchases: growthPurchasesOf(found, kit),
-    warnings: checkKit(problem),
+    warnings: [...checkKit(problem), ...shopsOutOfReach(model, bought)],
   };
 }

@@ -12,9 +12,11 @@ import {
   type KitReport,
   type KitReportOptions,
   kitCurve,
+  kitDraftOf,
   kitProblemOf,
   kitReportOf,
   leastBudget,
+  mendKit,
 } from '../kit/index.ts';
 
 /** A first kit with what a newcomer asks about it. */
@@ -30,10 +32,13 @@ export interface PlanKitOptions extends KitReportOptions {
 /** What a newcomer should buy first out of a coach's book, for the money there is. */
 export function planKit(book: Book, wishes: BookKitWishes, options: PlanKitOptions = {}): Result<KitPlan> {
   const problem = kitProblemOf(book, wishes);
-  if (!problem.ok) return problem;
-  const report = kitReportOf(problem.value, { ...options, ...startOf(problem.value, options) });
-  if (!report.ok) return withNearest(report.error, () => leastBudget(problem.value), problem.value);
-  const curve = options.curvePoints === undefined ? undefined : kitCurve(problem.value, options.curvePoints);
+  return problem.ok ? planProblem(problem.value, options) : problem;
+}
+
+function planProblem(problem: KitProblem, options: PlanKitOptions): Result<KitPlan> {
+  const report = kitReportOf(problem, { ...options, ...startOf(problem, options) });
+  if (!report.ok) return withNearest(report.error, () => leastBudget(problem), problem);
+  const curve = options.curvePoints === undefined ? undefined : kitCurve(problem, options.curvePoints);
   if (curve?.ok !== true) return ok(report.value);
   const { kit } = report.value;
   const chosen = {
@@ -44,6 +49,23 @@ export function planKit(book: Book, wishes: BookKitWishes, options: PlanKitOptio
     figures: kit.figures.filter((figure) => figure.met > 0).length,
   };
   return ok({ ...report.value, curve: { ...curve.value, points: curveThrough(curve.value.points, chosen) } });
+}
+
+/** The nearest kit to one that is refused, and what was changed for it, a sentence each. */
+export interface NearestKit {
+  readonly plan: KitPlan;
+  readonly changes: readonly string[];
+}
+
+/**
+ * What is possible where {@link planKit} refuses: without the figures, offers, shops and wishes that cannot be used, with all figures asked
+ * for alike where nobody asks for any, and with the least money that is enough. Undefined where nothing is left.
+ */
+export function nearestKit(book: Book, wishes: BookKitWishes, options: PlanKitOptions = {}): NearestKit | undefined {
+  const mended = mendKit(kitDraftOf(book, wishes).problem);
+  if (mended === undefined) return undefined;
+  const plan = planProblem(mended.problem, options);
+  return plan.ok ? { plan: plan.value, changes: mended.changes } : undefined;
 }
 
 /** Smaller budgets that are looked at first. */
