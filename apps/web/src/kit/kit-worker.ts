@@ -5,6 +5,7 @@ import {
   describeKit,
   type FoundKit,
   findKit,
+  foundBefore,
   type KitPlan,
   type KitProblem,
   kitCurve,
@@ -49,7 +50,12 @@ let ground: Ground | undefined;
 /** Where purchases are told. */
 let listener: MessagePort | undefined;
 /** Purchases that another worker has told, for one set of wishes. */
-let told: { readonly key: string; readonly known: Map<number, FoundKit> } | undefined;
+let told: { readonly key: string; readonly known: Map<number, Told> } | undefined;
+interface Told {
+  readonly found: FoundKit;
+  /** Described ahead of the question, while nothing is asked. */
+  quick: Omit<QuickKit, 'rules'> | undefined;
+}
 
 const tell = (answer: KitAnswer): void => postMessage(answer);
 const breathe = (): Promise<void> => new Promise((go) => setTimeout(go, 0));
@@ -77,8 +83,14 @@ addEventListener('message', (event: MessageEvent<KitAsk>) => {
 function remember({ book: of, key, budget, found }: ToldPurchase): void {
   if (of !== bookNumber) return;
   if (told?.key !== key) told = { key, known: new Map() };
-  told.known.set(budget, found);
+  const entry: Told = { found, quick: undefined };
+  told.known.set(budget, entry);
+  setTimeout(() => describedOf(entry, budget), 0);
 }
+const describedOf = (entry: Told, budget: Money): Omit<QuickKit, 'rules'> => {
+  entry.quick ??= quickOf(entry.found, budget);
+  return entry.quick;
+};
 
 async function answer(ask: Exclude<KitAsk, { kind: 'book' | 'port' }>): Promise<void> {
   // Lets newer questions in first, so that only the newest is worked on.
@@ -108,9 +120,18 @@ function free(number: number, book: Book, wishes: BookKitWishes, plan: KitPlan):
   if (without.ok) tell({ kind: 'full', number, plan, freeMet: Math.max(without.value.kit.met, plan.kit.met) });
 }
 
+/** The best that is known for the money; for other wishes the same bags, if they can still be had. */
 function tellKnown({ number, wishes, budget }: Extract<KitAsk, { kind: 'known' }>): void {
-  const near = told?.key === keyOf(wishes) ? nearest(told.known, budget) : undefined;
-  if (near !== undefined) tell({ kind: 'known', number, quick: quickOf(near, budget) });
+  const near = told === undefined ? undefined : nearest(told.known, budget);
+  if (near === undefined) return;
+  const quick = told?.key === keyOf(wishes) ? describedOf(near, budget) : forOtherWishes(wishes, budget, near.found);
+  if (quick !== undefined) tell({ kind: 'known', number, quick: { ...quick, kit: { ...quick.kit, budget } } });
+}
+function forOtherWishes(wishes: UnpricedWishes, budget: Money, near: FoundKit): Omit<QuickKit, 'rules'> | undefined {
+  const problem = book === undefined ? undefined : groundFor(book, wishes).problem;
+  if (problem?.ok !== true) return undefined;
+  const found = foundBefore({ ...problem.value, wishes: { ...problem.value.wishes, budget } }, boughtOffers(near));
+  return found === undefined ? undefined : quickOf(found, budget);
 }
 
 async function soon(book: Book, { number, wishes, budget }: Extract<KitAsk, { kind: 'soon' }>): Promise<void> {
@@ -174,7 +195,7 @@ function findAt(on: Ground, problem: KitProblem, budget: Money): ReturnType<type
   return found;
 }
 /** What is known for the next smaller budget, or this one. */
-function nearest(known: ReadonlyMap<number, FoundKit>, budget: Money): FoundKit | undefined {
+function nearest<T>(known: ReadonlyMap<number, T>, budget: Money): T | undefined {
   const smaller = [...known.keys()].filter((other) => other <= budget);
   return smaller.length === 0 ? undefined : known.get(Math.max(...smaller));
 }
