@@ -29,6 +29,8 @@ export interface ListShop {
   readonly rows: readonly ListRow[];
   /** Missing for what can be bought anywhere. */
   readonly carriage?: Money;
+  /** The shop accepts no smaller order. */
+  readonly leastOrder?: Money;
   readonly total: Money;
 }
 
@@ -67,10 +69,17 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
     }),
   ];
   const shops = kit.shops.map((shop): ListShop => {
-    const site = book.suppliers.find((supplier) => supplier.id === shop.supplier)?.site;
+    const { site, leastOrder } = book.suppliers.find((supplier) => supplier.id === shop.supplier) ?? {};
     const rows = rowsAt(shop.supplier);
     const total = money(rows.reduce((sum, row) => sum + row.price, 0) + shop.shipping);
-    return { name: shop.name, rows, carriage: shop.shipping, total, ...(site === undefined ? {} : { site }) };
+    return {
+      name: shop.name,
+      rows,
+      carriage: shop.shipping,
+      total,
+      ...(site === undefined ? {} : { site }),
+      ...(leastOrder === undefined ? {} : { leastOrder }),
+    };
   });
   const anywhere = rowsAt(undefined);
   const rest = anywhere.reduce((sum, row) => sum + row.price, 0);
@@ -92,10 +101,11 @@ function swatchOf(book: Book, id: string | undefined): { readonly swatch?: strin
   return swatch === undefined ? {} : { swatch };
 }
 
-/** ", £3.95 of it carriage", to stand behind the sum of a shop. */
-export function carriageWords({ carriage }: ListShop, show: (amount: Money) => string): string {
+/** ", £3.95 of it carriage; takes orders from £15.00", to stand behind the sum of a shop. */
+export function termsWords({ carriage, leastOrder }: ListShop, show: (amount: Money) => string): string {
   if (carriage === undefined) return '';
-  return carriage > 0 ? `, ${show(carriage)} of it carriage` : ', no carriage to pay';
+  const paid = carriage > 0 ? `, ${show(carriage)} of it carriage` : ', no carriage to pay';
+  return `${paid}${leastOrder === undefined ? '' : `; takes orders from ${show(leastOrder)}`}`;
 }
 
 /** How many things: bags and tools. */

@@ -70,7 +70,14 @@ const book: Book = {
     },
   ],
   suppliers: [
-    { id: 'post', name: 'Long Barn Supply', leadWorkingDays: 2, carriage: money(395), site: 'https://long-barn.example' },
+    {
+      id: 'post',
+      name: 'Long Barn Supply',
+      leadWorkingDays: 2,
+      carriage: money(395),
+      leastOrder: money(500),
+      site: 'https://long-barn.example',
+    },
     { id: 'counter', name: 'Corner Counter', leadWorkingDays: 0, carriage: money(0) },
   ],
   offers: [
@@ -98,7 +105,7 @@ test('the hand-out read back: boxes by shop, prices, counts, why, cautions; the 
     'Long Barn Supply.',
     'https://long-barn.example',
     '£25.55 in all, no carriage to pay',
-    '£12.05 in all, £3.95 of it carriage',
+    '£12.05 in all, £3.95 of it carriage; takes orders from £5.00',
     'prices as on Monday 1 June 2026',
     '1 bag of 100',
     '260 green',

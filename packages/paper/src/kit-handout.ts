@@ -3,7 +3,6 @@ import { longDate, readDate, showMoney } from '@twistwright/units';
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { qrContent, vCardOf } from './contact-card.ts';
 import {
-  carriageWords,
   contactLines,
   type KitPaper,
   kitCautions,
@@ -11,6 +10,7 @@ import {
   type ListShop,
   nextRows,
   shopsOf,
+  termsWords,
   thingsOf,
 } from './kit-handout-list.ts';
 import { box, cautionBox, type PaperSize, pdfOf } from './sheet.ts';
@@ -67,7 +67,7 @@ function shopContent(book: Book, shop: ListShop, air: Air, above: number): Conte
     text: [
       { text: `${shop.name}.`, fontSize: 12.5, bold: true },
       {
-        text: `  ${shop.site === undefined ? '' : `${shop.site}  `}${showMoney(shop.total, currency)} in all${carriageWords(shop, (amount) => showMoney(amount, currency))}`,
+        text: `  ${shop.site === undefined ? '' : `${shop.site}  `}${showMoney(shop.total, currency)} in all${termsWords(shop, (amount) => showMoney(amount, currency))}`,
         fontSize: 9,
       },
     ],

@@ -54,6 +54,7 @@ function shopSection(shop: ListShop, show: (amount: ListShop['total']) => string
 ${shop.rows.map((row) => rowItem(row, show(row.price))).join('\n')}
 </ul>
 ${shop.carriage === undefined || shop.carriage === 0 ? '' : `<p class="sum"><span>Carriage</span><span>${show(shop.carriage)}</span></p>`}
+${shop.leastOrder === undefined ? '' : `<p class="note">Takes orders from ${show(shop.leastOrder)}.</p>`}
 <p class="sum all"><span>In all</span><span>${show(shop.total)}</span></p>
 </section>`;
 }

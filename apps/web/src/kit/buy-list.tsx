@@ -1,3 +1,4 @@
+import type { Book } from '@twistwright/books';
 import type { Kit } from '@twistwright/planner';
 import { decimalOf, type Money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, type ReactNode, useState } from 'react';
@@ -7,7 +8,7 @@ import { Unbroken } from '../parts/unbroken.tsx';
 import { Bag } from '../pictures/bag.tsx';
 import { listed, sentence } from '../words/counted.ts';
 import type { QuickKit } from './kit-ask.ts';
-import { buySentence, figureName, of100, packsWords, whyText } from './kit-words.ts';
+import { buySentence, figureName, of100, packsWords, shownMoney, whyText } from './kit-words.ts';
 import { ToolPicture } from './tool-picture.tsx';
 
 interface BuyListProps {
@@ -30,7 +31,13 @@ export const BuyList = memo(function BuyList({ quick, forcedIn, onTakeOut }: Buy
         Each box is for ticking in the shop. Prices in {currency}.
       </p>
       {kit.shops.map((shop) => (
-        <Shop key={shop.supplier} name={shop.name} carriage={shop.shipping} total={(shop.goods + shop.shipping) as Money}>
+        <Shop
+          key={shop.supplier}
+          name={shop.name}
+          terms={termsOf(book, shop.supplier)}
+          carriage={shop.shipping}
+          total={(shop.goods + shop.shipping) as Money}
+        >
           <Tools tools={kit.tools.filter((tool) => tool.supplier === shop.supplier)} onTakeOut={onTakeOut} />
           {kit.lines
             .filter((line) => line.supplier === shop.supplier)
@@ -40,7 +47,7 @@ export const BuyList = memo(function BuyList({ quick, forcedIn, onTakeOut }: Buy
         </Shop>
       ))}
       {elsewhere.length > 0 && (
-        <Shop name="Anywhere" carriage={0 as Money} total={elsewhere.reduce((sum, tool) => sum + tool.price, 0) as Money}>
+        <Shop name="Anywhere" terms="" carriage={0 as Money} total={elsewhere.reduce((sum, tool) => sum + tool.price, 0) as Money}>
           <Tools tools={elsewhere} onTakeOut={onTakeOut} />
         </Shop>
       )}
@@ -52,13 +59,25 @@ export const BuyList = memo(function BuyList({ quick, forcedIn, onTakeOut }: Buy
   );
 });
 
+/** What a shop asks of an order: "Takes orders from £15. No carriage from £60." */
+function termsOf(book: Book, id: string): string {
+  const { leastOrder, freeFrom, carriage } = book.suppliers.find((supplier) => supplier.id === id) ?? {};
+  const show = (amount: Money): string => shownMoney(amount, book.business.currency);
+  return [
+    ...(leastOrder === undefined ? [] : [`Takes orders from ${show(leastOrder)}.`]),
+    ...(freeFrom === undefined || !((carriage ?? 0) > 0) ? [] : [`No carriage from ${show(freeFrom)}.`]),
+  ].join(' ');
+}
+
 function Shop({
   name,
+  terms,
   carriage,
   total,
   children,
 }: {
   readonly name: string;
+  readonly terms: string;
   readonly carriage: Money;
   readonly total: Money;
   readonly children: ReactNode;
@@ -70,6 +89,7 @@ function Shop({
       <h3>
         {name} <span className="sp">{showMoney(total, currency)}</span>
       </h3>
+      {terms !== '' && <p className="note">{terms}</p>}
       <ul className="kits">
         {children}
         {carriage > 0 && (

@@ -24,8 +24,8 @@ export function Proof({ plan, page }: { readonly plan: KitPlan; readonly page: P
       </p>
       <p>
         It rests on {guestsPerHourOf[page.kind]} guests an hour {workWords[page.kind]}, so about {Math.round(kit.requests)} in{' '}
-        {page.hours === 1 ? 'the hour' : `the ${page.hours} hours`}; on {Math.round(10 * page.takesOther)} in 10 who take another colour
-        when theirs is missing; and on how often each figure is asked for,{' '}
+        {page.hours === 1 ? 'the hour' : `the ${page.hours} hours`}; on {Math.round(10 * kit.chanceOfOtherColour)} in 10 who take another
+        colour when theirs is missing; and on how often each figure is asked for,{' '}
         {page.shares === undefined ? 'as on the menus of the gigs in the book' : 'as you have said'}.
       </p>
       <p>

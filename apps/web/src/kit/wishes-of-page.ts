@@ -1,5 +1,5 @@
 import type { Book, SavedKit } from '@twistwright/books';
-import type { BookKitWishes, KitPlan, KitWork } from '@twistwright/planner';
+import { type BookKitWishes, type KitPlan, type KitWork, usualChanceOfOtherColour } from '@twistwright/planner';
 import type { LocalDate } from '@twistwright/units';
 import type { UnpricedWishes } from './kit-ask.ts';
 
@@ -19,14 +19,12 @@ export interface PageWishes {
   readonly forcedIn: readonly string[];
   readonly takenOut: readonly string[];
 }
-/** As the planner has it where nothing is said. */
-export const usualTakesOther = 0.8;
 export const firstWishes: PageWishes = {
   kind: 'parties',
   hours: 12,
   mostColours: 0,
   assortedBags: true,
-  takesOther: usualTakesOther,
+  takesOther: usualChanceOfOtherColour,
   unwanted: [],
   shares: undefined,
   have: [],
@@ -43,7 +41,7 @@ export function wishesOf(book: Book, page: PageWishes): UnpricedWishes {
     kind: page.kind,
     ...(page.mostColours === 0 ? {} : { mostColours: page.mostColours }),
     ...(page.assortedBags ? {} : { assortedBags: false }),
-    ...(page.takesOther === usualTakesOther ? {} : { chanceOfOtherColour: page.takesOther }),
+    ...(page.takesOther === usualChanceOfOtherColour ? {} : { chanceOfOtherColour: page.takesOther }),
     ...(page.unwanted.length === 0
       ? {}
       : { figures: figures.filter((figure) => !page.unwanted.includes(figure.id)).map((figure) => figure.id) }),
@@ -62,7 +60,7 @@ export function pageOfSaved(book: Book, { wishes }: SavedKit): PageWishes {
     hours: wishes.hours,
     mostColours: wishes.mostColours ?? 0,
     assortedBags: wishes.assortedBags ?? true,
-    takesOther: wishes.chanceOfOtherColour ?? usualTakesOther,
+    takesOther: wishes.chanceOfOtherColour ?? usualChanceOfOtherColour,
     unwanted: figures === undefined ? [] : kitFigures(book).flatMap(({ id }) => (figures.includes(id) ? [] : [id])),
     shares: wishes.shares,
     have: wishes.have ?? [],
