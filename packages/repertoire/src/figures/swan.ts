@@ -7,7 +7,7 @@ export const swan: ShippedFigure = {
   recipe: `
 balloon swan: 260 in body
   leave 3.6
-  loop 13 wing, back back back left up, facing left left up, x 2 mirrored
+  loop 13 wing, back back up left, facing left left forward, x 2 mirrored
   bubble 9 neck, up up up up forward, bend 130 forward
   bubble 2 head, forward down down
   bubble 0.7 beak, forward down
