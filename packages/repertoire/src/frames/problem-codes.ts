@@ -17,7 +17,6 @@ export const shapeProblems = {
   'frame.sides': 'A ready-made frame cannot have so many sides.',
   'frame.balloon-length': 'A balloon cannot have that length.',
   'frame.balloons': 'That is no number of balloons.',
-  'frame.pops-too-many': 'A frame has too many odd joints to be planned with pops at once.',
   'frame.recipe-too-large': 'The recipe of a frame would be larger than any recipe.',
   'trail.empty': 'A twisting order makes no edge.',
   'trail.shape': 'The lists of a twisting order do not go together.',

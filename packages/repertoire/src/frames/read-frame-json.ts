@@ -14,7 +14,7 @@ import {
 /**
  * Reads a frame from parsed JSON: `{ name?, joints?, edges: [{ from, to, lengthInches, colour? }] }`. `joints` are names or
  * `{ name, at? }`; left out, the names in the edges make them. Unknown keys are refused, so that a misspelt one is not lost.
- * @example readFrameJson({ edges: [{ from: 'A', to: 'B', lengthInches: 5 }] }) // ok, two joints and one edge
+ * @example readFrameJson({ edges: [{ from: 'A', to: 'B', lengthInches: 5 }] }).value.joints // -> [{ name: 'A' }, { name: 'B' }]
  */
 export function readFrameJson(value: unknown): Result<Frame> {
   const problems: Problem[] = [];

@@ -16,7 +16,7 @@ import { asWord, type FrameWord, frameWords } from './frame-words.ts';
  * Reads a frame file (`docs/frames.md`): one `edge FROM TO LENGTH COLOUR`, `loop JOINT LENGTH COLOUR`, `joint NAME` or `frame NAME` a
  * line. Lengths are inches, or centimetres as in `12cm`. Without a `joint` line every name makes a joint; with one, all must be listed.
  * Problems carry line and column; at most twenty are told.
- * @example readFrame('edge A B 5 red') // ok, two joints and one edge
+ * @example readFrame('edge A B 5 red').value.edges // -> [{ from: 'A', to: 'B', lengthInches: 5, colour: 'red' }]
  */
 export function readFrame(text: string): Result<Frame> {
   const reader = new FrameReader();

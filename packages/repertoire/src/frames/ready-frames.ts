@@ -63,7 +63,7 @@ export const readyFrames: readonly ReadyFrame[] = [
 /**
  * A ready-made frame with its places; the shortest edge is `edgeInches` long, and where the solid allows it all are.
  * Problems: `frame.ready-unknown`, `frame.sides`, `frame.edge-length`.
- * @example readyFrame('prism 6', 5) // ok, 12 joints and 18 edges
+ * @example readyFrame('prism 6', 5).value.edges.length // -> 18
  */
 export function readyFrame(name: string, edgeInches: number): Result<Frame> {
   if (!isEdgeLength(edgeInches))

@@ -19,7 +19,7 @@ export interface FrameMaking {
  * The twisting orders of a frame as an ordinary recipe: one piece for each balloon, one bubble for each edge, joints marked where they are
  * first made and locked or joined when they come again, popped stretches popped once both ends are held. Joints with places steer the picture.
  * Problems: those of the recipe (size code, bubbles and balloons beyond its limits), `frame.recipe-too-large`.
- * @example recipeOfFrame(frame, plan) // ok, as many pieces as the plan has trails
+ * @example recipeOfFrame({ joints: [{ name: 'A' }], edges: [{ from: 'A', to: 'A', lengthInches: 5 }] }, { trails: [{ joints: [0, 0], edges: [0] }], colours: ['red'] }).value.pieces[0].role // -> 'red'
  */
 export function recipeOfFrame(frame: Frame, plan: Pick<FramePlan, 'trails' | 'colours'>, making: FrameMaking = {}): Result<Recipe> {
   const tooLarge = beyondLimits(frame, plan.trails);
