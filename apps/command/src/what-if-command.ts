@@ -1,18 +1,5 @@
 import { type Book, type Gig, planningSettingsOf } from '@twistwright/books';
-import {
-  chargeFor,
-  clockAt,
-  count,
-  type ForecastSummary,
-  forecastGig,
-  gigAfter,
-  itemName,
-  materialsOf,
-  pieceCosts,
-  sayForecast,
-  takesOf,
-  type WhatIf,
-} from '@twistwright/planner';
+import { clockAt, compareGigs, count, itemName, sayForecast, type WhatIf, type WhatIfSide } from '@twistwright/planner';
 import { decimalOf, roundToMoney, type Spread } from '@twistwright/units';
 import { type Arguments, commonFlags, outOfRange } from './arguments.ts';
 import { openBook, refuse } from './open-book.ts';
@@ -112,44 +99,14 @@ function changeOf(args: Arguments, gig: Gig): WhatIf | string {
   return change;
 }
 
-interface Side {
-  readonly gig: Gig;
-  readonly summary: ForecastSummary;
-  readonly takes: ReadonlyMap<string, { readonly usual: number; readonly enough: number }>;
-  readonly quote: number;
-  readonly hourly: Spread;
-}
-
 function compare(book: Book, gig: Gig, change: WhatIf, path: string, args: Arguments, outside: Outside): ExitCode {
   const settings = planningSettingsOf(book);
   const options = { seed: args.number('seed') ?? settings.seed, runs: args.number('runs') ?? settings.runs };
-  const costs = pieceCosts(book);
-  const weight = new Map([...costs].map(([item, { cost }]) => [item, cost]));
-  const sides: Side[] = [];
-  for (const side of [gig, gigAfter(book, gig, change)]) {
-    const forecast = forecastGig(book, side, options);
-    if (!forecast.ok) {
-      return refuse(forecast.error, path, args, outside);
-    }
-    const charge = chargeFor(book, side, materialsOf(forecast.value, costs));
-    sides.push({
-      gig: side,
-      summary: forecast.value.summary,
-      takes: takesOf(forecast.value, 1 - settings.chanceOfRunningOut, weight),
-      quote: charge.quote,
-      hourly: charge.hourly,
-    });
-  }
-  const [before, after] = sides;
-  if (before === undefined || after === undefined) throw new Error('two sides are compared');
+  const compared = compareGigs(book, gig, change, options);
+  if (!compared.ok) return refuse(compared.error, path, args, outside);
+  const { before, after } = compared.value;
   if (args.has('json')) {
-    const plain = ({ gig: side, summary, takes, quote, hourly }: Side) => ({
-      gig: side,
-      forecast: summary,
-      takes: Object.fromEntries(takes),
-      quote,
-      hourly,
-    });
+    const plain = ({ takes, ...side }: WhatIfSide) => ({ ...side, takes: Object.fromEntries(takes) });
     outside.out(`${JSON.stringify({ ...options, change, before: plain(before), after: plain(after) }, undefined, 2)}\n`);
     return 0;
   }
@@ -159,27 +116,27 @@ function compare(book: Book, gig: Gig, change: WhatIf, path: string, args: Argum
   return 0;
 }
 
-function write(page: Page, book: Book, before: Side, after: Side): void {
+function write(page: Page, book: Book, before: WhatIfSide, after: WhatIfSide): void {
   const { currency } = book.business;
   const money = (amount: number): string => decimalOf(roundToMoney(amount), currency);
   page.say(before.gig.name);
-  page.tell(`As it stands: ${sayForecast(before.gig, before.summary).answer}`);
-  page.tell(`After the change: ${sayForecast(after.gig, after.summary).answer}`);
+  page.tell(`As it stands: ${sayForecast(before.gig, before.forecast).answer}`);
+  page.tell(`After the change: ${sayForecast(after.gig, after.forecast).answer}`);
   page.gap();
   const spread = (of: Spread, show: (value: number) => string): string => `${show(of.p50)} (${show(of.p10)} to ${show(of.p90)})`;
-  const row = (name: string, of: (side: Side) => string): readonly string[] => [name, of(before), of(after)];
+  const row = (name: string, of: (side: WhatIfSide) => string): readonly string[] => [name, of(before), of(after)];
   page.table(
     ['', 'as it stands', 'after the change'],
     [
-      row('guests who come', (side) => spread(side.summary.arrived, count)),
-      row('served', (side) => spread(side.summary.served, count)),
-      row('last wait, min', (side) => spread(side.summary.lastWait, count)),
-      row('longest line', (side) => spread(side.summary.longestLine, count)),
-      row('turned away', (side) => spread(side.summary.turnedAway, count)),
-      row('did not join', (side) => spread(side.summary.notJoined, count)),
-      row('gave up', (side) => spread(side.summary.gaveUp, count)),
-      row('still waiting at the end', (side) => spread(side.summary.unserved, count)),
-      row('last one done at', (side) => spread(side.summary.finish, (minute) => clockAt(side.gig.starts, minute))),
+      row('guests who come', (side) => spread(side.forecast.arrived, count)),
+      row('served', (side) => spread(side.forecast.served, count)),
+      row('last wait, min', (side) => spread(side.forecast.lastWait, count)),
+      row('longest line', (side) => spread(side.forecast.longestLine, count)),
+      row('turned away', (side) => spread(side.forecast.turnedAway, count)),
+      row('did not join', (side) => spread(side.forecast.notJoined, count)),
+      row('gave up', (side) => spread(side.forecast.gaveUp, count)),
+      row('still waiting at the end', (side) => spread(side.forecast.unserved, count)),
+      row('last one done at', (side) => spread(side.forecast.finish, (minute) => clockAt(side.gig.starts, minute))),
       row(`quote, ${currency}`, (side) => money(side.quote)),
       row(`true hour earns, ${currency}`, (side) => spread(side.hourly, money)),
     ],

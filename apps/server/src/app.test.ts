@@ -1,22 +1,16 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { ApiError, api, call, type RouteInput, readBook } from '@twistwright/contract';
-import { openSolver } from '@twistwright/solver/node';
-import { openStore, type Store } from '@twistwright/store';
+import { join } from 'node:path';
+import { api, type CallOptions, call, type RouteInput, readBook } from '@twistwright/contract';
 import { freshDatabase } from '@twistwright/store/testing';
 import { date, money } from '@twistwright/units';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { makeApp, type Ports } from './app.ts';
+import type { Ports } from './app.ts';
+import { type OpenApp, openApp, refused, root } from './testing/open-app.ts';
 
-const root = resolve(import.meta.dirname, '../../..');
 const folder = mkdtempSync(join(tmpdir(), 'twistwright-server-'));
-const solver = openSolver();
-afterAll(async () => {
-  await solver.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const databases: readonly (readonly [Ports['storeKind'], string])[] = [
   ['sqlite', join(folder, 'book.sqlite')],
@@ -25,33 +19,18 @@ const databases: readonly (readonly [Ports['storeKind'], string])[] = [
     : [['postgresql', await freshDatabase(process.env.TEST_POSTGRES, 'twistwright_server_test')] as const]),
 ];
 
-describe.each(databases)('the server on %s', (storeKind, url) => {
-  let store: Store;
-  let app: ReturnType<typeof makeApp>;
-  const logged: string[] = [];
+describe.each(databases)('the server on %s', (storeKind, database) => {
+  let opened: OpenApp;
+  let ask: OpenApp['ask'];
+  let options: CallOptions;
   beforeAll(async () => {
-    store = await openStore(url, (value) => {
-      const read = readBook(JSON.stringify(value), { name: 'database.json' });
-      if (!read.ok) throw new Error(read.error[0]?.sentence);
-      return read.value;
-    });
-    app = makeApp({
-      store,
-      storeKind,
-      solver,
-      today: () => date('2026-06-02'),
-      now: () => performance.now(),
-      log: (message) => logged.push(message),
-      allowedHosts: [],
-      webFolder: join(root, 'apps/web/dist'),
-      demoFolder: join(root, 'demo'),
-      version: '0',
-    });
+    opened = await openApp({ storeKind, database });
+    ({ ask, options } = opened);
     await call(api.book.put, { body: emptyText, query: { name: 'empty.yaml' } }, options);
   });
   afterAll(async () => {
-    await store.close();
-    expect(logged).toEqual([]);
+    await opened.close();
+    expect(opened.logged).toEqual([]);
   });
   const emptyText = `book: 1
 business: { name: Empty, currency: GBP, zone: Europe/London }
@@ -68,26 +47,6 @@ needs: []
 orders: []
 moves: []
 `;
-  const ask = (path: string, init: RequestInit = {}): Promise<Response> =>
-    Promise.resolve(app.request(`http://localhost${path}`, { ...init, headers: { host: 'localhost', ...init.headers } }));
-  const options = {
-    base: 'http://localhost',
-    fetch: (address: string, init: RequestInit) => ask(address.slice('http://localhost'.length), init),
-  };
-  const refused = async (promise: Promise<unknown>): Promise<{ status: number; sentence: string }> => {
-    try {
-      await promise;
-    } catch (error) {
-      if (error instanceof ApiError)
-        return {
-          status: error.status,
-          sentence: (error.detail as { detail?: string; title: string }).detail ?? (error.detail as { title: string }).title,
-        };
-      throw error;
-    }
-    throw new Error('it was not refused');
-  };
-
   test('the demo file goes in whole, its dates in the present, and comes out the same as text and as JSON', async () => {
     const demo = await readFile(join(root, 'demo/book.yaml'), 'utf8');
     const { problems } = await call(api.book.put, { body: demo, query: { name: 'book.yaml' } }, options);

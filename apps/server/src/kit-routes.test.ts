@@ -1,42 +1,21 @@
 import { execFileSync } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
-import { join, resolve } from 'node:path';
-import { api, bookSchema, call } from '@twistwright/contract';
-import { openSolver } from '@twistwright/solver/node';
-import { openStore } from '@twistwright/store';
+import { join } from 'node:path';
+import { api, call } from '@twistwright/contract';
 import { date, money } from '@twistwright/units';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { makeApp } from './app.ts';
+import { json, openApp, root } from './testing/open-app.ts';
 
-const root = resolve(import.meta.dirname, '../../..');
-const solver = openSolver();
-const store = await openStore(':memory:', (value) => bookSchema.parse(value));
-const app = makeApp({
-  store,
-  storeKind: 'sqlite',
-  solver,
-  today: () => date('2026-06-02'),
-  now: () => performance.now(),
-  log: (message) => {
-    throw new Error(message);
-  },
-  allowedHosts: ['127.0.0.1'],
-  webFolder: join(root, 'demo'),
-  demoFolder: join(root, 'demo'),
-  version: '0',
-});
-const options = {
-  base: 'http://127.0.0.1',
-  fetch: async (url: string, init: RequestInit) => app.request(url, { ...init, headers: { ...init.headers, host: '127.0.0.1' } }),
-};
-const wishes = { budget: money(6000), hours: 6, kind: 'parties' as const, mostColours: 5 };
+const { ask, options, close, logged } = await openApp();
+const figures = ['dog', 'sword', 'tulip', 'swan', 'mouse', 'giraffe'];
+const wishes = { budget: money(6000), hours: 6, kind: 'parties' as const, mostColours: 5, figures };
 
 beforeAll(async () => {
   await call(api.book.put, { query: { name: 'book.yaml' }, body: await readFile(join(root, 'demo/book.yaml'), 'utf8') }, options);
 });
 afterAll(async () => {
-  await store.close();
-  await solver.close();
+  await close();
+  expect(logged).toEqual([]);
 });
 
 test('hand-out and learning sheet are PDFs on the paper asked for', async () => {
@@ -45,11 +24,7 @@ test('hand-out and learning sheet are PDFs on the paper asked for', async () => 
     const info = execFileSync('pdfinfo', ['-'], { input: Buffer.from(await file.arrayBuffer()), encoding: 'utf8' });
     expect(info).toContain('612 x 792');
   }
-  const answer = await app.request('http://127.0.0.1/api/kit/handout', {
-    method: 'POST',
-    body: JSON.stringify(wishes),
-    headers: { 'content-type': 'application/json', host: '127.0.0.1' },
-  });
+  const answer = await ask('/api/kit/handout', { method: 'POST', body: JSON.stringify(wishes), headers: json });
   expect(answer.headers.get('content-type')).toBe('application/pdf');
 });
 test('page, CSV and growth', async () => {

@@ -1,56 +1,45 @@
 import { api } from '@twistwright/contract';
-import { type KitPaper, type KitPaperOptions, kitCsv, kitHandoutPdf, kitPage, learningSheetPdf } from '@twistwright/paper';
-import { type BookKitWishes, growKit, type KitPlan, planKit } from '@twistwright/planner';
-import type { Hono } from 'hono';
-import { answer, Refusal } from './answers.ts';
+import type { BookKitWishes } from '@twistwright/planner';
+import type { Context, Hono } from 'hono';
+import { answer, pdfFile } from './answers.ts';
 import type { Ports } from './app.ts';
-import { bookOf } from './keep-book.ts';
+import type { KitOrder } from './jobs/kit-jobs.ts';
 
-/** Papers about a first kit, and how it grows. */
-export function kitRoutes(app: Hono, { store, today }: Pick<Ports, 'store' | 'today'>): void {
+/** A first kit, its papers, and how it grows. */
+export function kitRoutes(app: Hono, { shelf, jobs, today }: Ports): void {
   const { handout, learning, page, csv, growth } = api.kitPapers;
-  const planned = async (wishes: BookKitWishes) => {
-    const { book } = await bookOf(store);
-    const plan = planKit(book, wishes);
-    if (!plan.ok) throw new Refusal(409, 'There is no such kit.', plan.error);
-    return { book, plan: plan.value, made: today(book.business.zone) };
+  const order = async ({ bought, ...wishes }: BookKitWishes & Pick<KitOrder, 'bought'>) => {
+    const { book } = await shelf.read();
+    return { book, wishes, ...(bought === undefined ? {} : { bought }), made: today(book.business.zone) };
   };
+  const named = (context: Context, how: 'inline' | 'attachment', file: string): void =>
+    context.header('content-disposition', `${how}; filename="${file}"`);
+  answer(app, api.kit, async ({ body }, context) => {
+    const { book } = await shelf.read();
+    return jobs.run('kit', { book, wishes: body }, context.req.raw.signal);
+  });
+  answer(app, api.cover, ({ body }, context) => jobs.run('cover', { problem: body }, context.req.raw.signal));
   answer(app, handout, async ({ body, query }, context) => {
-    const { book, plan, made } = await planned(body);
-    context.header('content-disposition', 'inline; filename="first-kit.pdf"');
-    return fileOf(await kitHandoutPdf(book, paperOf(plan, body, query), optionsOf(made, query)), 'first-kit.pdf');
+    const pdf = await jobs.run('kitHandout', { ...(await order(body)), ...query }, context.req.raw.signal);
+    named(context, 'inline', 'first-kit.pdf');
+    return pdfFile(pdf, 'first-kit.pdf');
   });
   answer(app, learning, async ({ body, query }, context) => {
-    const { book, plan, made } = await planned(body);
-    context.header('content-disposition', 'inline; filename="figures-to-learn.pdf"');
-    return fileOf(await learningSheetPdf(book, paperOf(plan, body, query), optionsOf(made, query)), 'figures-to-learn.pdf');
+    const pdf = await jobs.run('kitLearningSheet', { ...(await order(body)), ...query }, context.req.raw.signal);
+    named(context, 'inline', 'figures-to-learn.pdf');
+    return pdfFile(pdf, 'figures-to-learn.pdf');
   });
   answer(app, page, async ({ body, query }, context) => {
-    const { book, plan, made } = await planned(body);
-    context.header('content-disposition', 'inline; filename="first-kit.html"');
-    return kitPage(book, paperOf(plan, body, query), made);
+    const html = await jobs.run('kitHtml', { ...(await order(body)), ...query }, context.req.raw.signal);
+    named(context, 'inline', 'first-kit.html');
+    return html;
   });
   answer(app, csv, async ({ body }, context) => {
-    const { book, plan } = await planned(body);
-    context.header('content-disposition', 'attachment; filename="first-kit.csv"');
-    return kitCsv(book, plan);
+    const list = await jobs.run('kitList', await order(body), context.req.raw.signal);
+    named(context, 'attachment', 'first-kit.csv');
+    return list;
   });
-  answer(app, growth, async ({ body }) => {
-    const { book, plan } = await planned(body.wishes);
-    const grown = growKit(book, body.wishes, plan, body.earnings);
-    if (!grown.ok) throw new Refusal(409, 'Nothing grows from this.', grown.error);
-    return { ...grown.value };
-  });
+  answer(app, growth, async ({ body }, context) =>
+    jobs.run('kitGrowth', { ...(await order(body.wishes)), earnings: body.earnings }, context.req.raw.signal),
+  );
 }
-
-interface OnPaper {
-  readonly paper?: 'A4' | 'Letter';
-  readonly name?: string;
-}
-const paperOf = (plan: KitPlan, wishes: BookKitWishes, { name }: Pick<OnPaper, 'name'>): KitPaper => ({
-  plan,
-  wishes,
-  ...(name === undefined ? {} : { name }),
-});
-const optionsOf = (made: string, { paper }: OnPaper): KitPaperOptions => ({ made, ...(paper === undefined ? {} : { size: paper }) });
-const fileOf = (bytes: Uint8Array, name: string): File => new File([bytes as Uint8Array<ArrayBuffer>], name, { type: 'application/pdf' });

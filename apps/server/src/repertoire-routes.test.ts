@@ -1,18 +1,13 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { api, call, readBook } from '@twistwright/contract';
-import { openStore, type Store } from '@twistwright/store';
-import { date } from '@twistwright/units';
-import { Hono } from 'hono';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { problemAnswer, Refusal } from './answers.ts';
-import { repertoireRoutes } from './repertoire-routes.ts';
+import { json, openApp } from './testing/open-app.ts';
 
 const text = `book: 1
 business: { name: Pell & Otter, currency: GBP, zone: Europe/London, country: GB }
 colours: [ { id: red, name: red }, { id: blue, name: blue } ]
-items: []
+items:
+  - { id: 260-red, kind: balloon, size: 260, colour: red }
+  - { id: 260-blue, kind: balloon, size: 260, colour: blue }
 figures:
   - id: dog
     name: Dog
@@ -29,25 +24,16 @@ needs: []
 orders: []
 moves: []
 `;
-const folder = mkdtempSync(join(tmpdir(), 'twistwright-repertoire-'));
-let store: Store;
-const app = new Hono();
-const options = { base: 'http://127.0.0.1', fetch: async (url: string, init: RequestInit) => app.request(url, init) };
+const { ask, options, close, logged, ports } = await openApp();
 
 beforeAll(async () => {
   const read = readBook(text, { name: 'book.yaml' });
   if (!read.ok) throw new Error(read.error[0]?.sentence);
-  store = await openStore(join(folder, 'book.sqlite'), () => read.value);
-  await store.replace(read.value, undefined);
-  app.onError((error) => {
-    if (error instanceof Refusal) return problemAnswer(error.status, error.message, error.problems);
-    throw error;
-  });
-  repertoireRoutes(app, { store, today: () => date('2026-06-02') });
+  await ports.store.replace(read.value);
 });
 afterAll(async () => {
-  await store.close();
-  rmSync(folder, { recursive: true, force: true });
+  await close();
+  expect(logged).toEqual([]);
 });
 
 const firstBytes = async (file: File): Promise<string> => (await file.text()).slice(0, 5);
@@ -56,7 +42,7 @@ describe('the repertoire over HTTP', () => {
   test('a picture in a colourway, as SVG; the favourite one if none is named', async () => {
     const red = await call(api.repertoire.picture, { params: { id: 'dog' }, query: { colourway: 'red' } }, options);
     expect(red).toMatch(/^<svg.*#d61f2e/su);
-    const blue = await app.request('http://127.0.0.1/api/figures/dog/picture.svg');
+    const blue = await ask('/api/figures/dog/picture.svg');
     expect(blue.headers.get('content-type')).toBe('image/svg+xml');
     expect(await blue.text()).toContain('#2058cc');
     const step = await call(api.repertoire.picture, { params: { id: 'dog' }, query: { step: 2 } }, options);
@@ -66,7 +52,7 @@ describe('the repertoire over HTTP', () => {
     const card = await call(api.repertoire.card, { params: { id: 'dog' }, query: { paper: 'Letter' } }, options);
     const board = await call(api.repertoire.board, { query: { landscape: 'yes' } }, options);
     expect([await firstBytes(card), await firstBytes(board)]).toEqual(['%PDF-', '%PDF-']);
-    const answer = await app.request('http://127.0.0.1/api/menu-board.pdf');
+    const answer = await ask('/api/menu-board.pdf');
     expect(answer.headers.get('content-type')).toBe('application/pdf');
   });
   test('a recipe is checked without being kept', async () => {
@@ -80,9 +66,8 @@ describe('the repertoire over HTTP', () => {
     expect(await call(api.repertoire.frame, { body: { text: square, balloonInches: 20 } }, options)).toMatchObject({ leastBalloons: 2 });
   });
   test('what is not there or makes no sense is refused', async () => {
-    const status = async (path: string, init?: RequestInit): Promise<number> =>
-      (await app.request(`http://127.0.0.1${path}`, init ?? {})).status;
-    const post = (body: unknown): RequestInit => ({ method: 'POST', body: JSON.stringify(body) });
+    const status = async (path: string, init?: RequestInit): Promise<number> => (await ask(path, init)).status;
+    const post = (body: unknown): RequestInit => ({ method: 'POST', body: JSON.stringify(body), headers: json });
     expect(await status('/api/figures/cat/picture.svg')).toBe(404);
     expect(await status('/api/figures/dog/picture.svg?colourway=green')).toBe(404);
     expect(await status('/api/figures/dog/picture.svg?step=999')).toBe(422);

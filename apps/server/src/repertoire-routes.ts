@@ -1,121 +1,121 @@
-import type { Book, Colourway, Figure } from '@twistwright/books';
+import { type Book, emptyBook, type Figure } from '@twistwright/books';
 import { api } from '@twistwright/contract';
-import { menuBoardPdf, recipeCardPdf } from '@twistwright/paper';
-import { airOptionsOf, type FigureFacts, favouriteColourway, figureFacts, finished, paintsOf } from '@twistwright/planner';
-import {
-  checkRecipe,
-  type Frame,
-  pictureOfShape,
-  planFrame,
-  readFrame,
-  readFrameJson,
-  readyFrame,
-  recipeOfFrame,
-  shapeOf,
-  stepsOf,
-  verifyTrails,
-  writeRecipe,
-} from '@twistwright/repertoire';
-import { fail, type Result } from '@twistwright/units';
+import type { FrameWishes } from '@twistwright/repertoire';
+import { readyFrames } from '@twistwright/repertoire';
 import type { Hono } from 'hono';
-import { answer, Refusal } from './answers.ts';
+import { answer, pdfFile, Refusal } from './answers.ts';
 import type { Ports } from './app.ts';
-import { bookOf } from './keep-book.ts';
+import type { GivenFrame } from './jobs/frame-jobs.ts';
+import { tellState } from './revisions.ts';
 
-/** More edges than this are not asked for over HTTP: the answer is made while others wait. */
-const mostEdges = 20_000;
+type Needs = Pick<Ports, 'shelf' | 'jobs' | 'today' | 'version'>;
 
-/** Pictures, cards, the menu board, checks of recipes, frames. */
-export function repertoireRoutes(app: Hono, { store, today }: Pick<Ports, 'store' | 'today'>): void {
-  const { picture, card, board, check, frame } = api.repertoire;
-  answer(app, picture, async ({ params, query }) => {
-    const { book } = await bookOf(store);
-    const { facts, way } = figureIn(book, params.id, query.colourway);
-    const options = airOptionsOf(book);
-    const steps = stepsOf(facts.recipe, options);
-    const step = query.step === undefined ? undefined : steps.find(({ number }) => number === query.step);
-    if (query.step !== undefined && step === undefined)
-      throw new Refusal(422, `"${facts.figure.name}" has steps 1 to ${steps.length}, not ${query.step}.`);
-    const recipe = finished(facts.recipe, way);
-    return pictureOfShape(shapeOf(recipe, options.sizes), recipe.finishing, paintsOf(book, way.fill), {
-      title: facts.figure.name,
-      ...(query.view === undefined ? {} : { view: query.view }),
-      ...(step === undefined ? {} : { upToMove: step.deeds }),
-    });
+/** What can be made: lists, pictures, cards, the menu board, checks of recipes, frames. */
+export function repertoireRoutes(app: Hono, needs: Needs): void {
+  figureRoutes(app, needs);
+  recipeRoutes(app, needs);
+  frameRoutes(app, needs);
+}
+
+function figureRoutes(app: Hono, { shelf, jobs, today, version }: Needs): void {
+  const { list, facts, picture, card, board } = api.repertoire;
+  answer(app, list, async ({ query }, context) => {
+    const { book, revision } = await shelf.read();
+    const day = today(book.business.zone);
+    tellState(context, revision, version, day);
+    const { from, minutes, least, most, makeable, order } = query;
+    const filter = {
+      makeable: makeable === 'yes',
+      ...(minutes === undefined ? {} : { mostMinutes: minutes }),
+      ...(least === undefined ? {} : { leastBalloons: least }),
+      ...(most === undefined ? {} : { mostBalloons: most }),
+    };
+    const place = from === undefined ? {} : { place: from };
+    return jobs.run('figureList', { book, today: day, filter, inLearningOrder: order === 'learning', ...place }, context.req.raw.signal);
+  });
+  answer(app, facts, async ({ params, query }, context) => {
+    const { book, revision } = await shelf.read();
+    tellState(context, revision, version);
+    return jobs.run('figureShown', { book, figure: params.id, ...inColourway(query), ...rescaled(query) }, context.req.raw.signal);
+  });
+  answer(app, picture, async ({ params, query }, context) => {
+    const { book, revision } = await shelf.read();
+    tellState(context, revision, version);
+    return jobs.run('figurePicture', { book, figure: params.id, ...query }, context.req.raw.signal);
   });
   answer(app, card, async ({ params, query }, context) => {
-    const { book } = await bookOf(store);
-    const { facts, way } = figureIn(book, params.id, query.colourway);
-    const pdf = await recipeCardPdf(book, facts, way, {
-      made: today(book.business.zone),
-      ...(query.paper === undefined ? {} : { size: query.paper }),
-    });
+    const { book, revision } = await shelf.read();
+    const made = today(book.business.zone);
+    tellState(context, revision, version, made);
+    const pdf = await jobs.run('figureCard', { book, figure: params.id, made, ...query }, context.req.raw.signal);
     context.header('content-disposition', `inline; filename="${plainName(params.id)}-card.pdf"`);
-    return fileOf(pdf, 'card.pdf');
+    return pdfFile(pdf, 'card.pdf');
   });
-  answer(app, board, async ({ query }, context) => {
-    const { book } = await bookOf(store);
-    const gig = book.gigs.find((entry) => entry.id === query.gig);
-    if (query.gig !== undefined && gig === undefined) throw new Refusal(404, `There is no gig "${query.gig}".`);
-    const made = await menuBoardPdf(book, {
-      made: today(book.business.zone),
-      landscape: query.landscape === 'yes',
-      ...(gig === undefined ? {} : { gig }),
-      ...(query.paper === undefined ? {} : { size: query.paper }),
-    });
-    if (!made.ok) throw new Refusal(409, made.error[0]?.sentence ?? 'There is nothing to put on the board.', made.error);
+  answer(app, board, async ({ query: { landscape, ...query } }, context) => {
+    const { book, revision } = await shelf.read();
+    const made = today(book.business.zone);
+    tellState(context, revision, version, made);
+    const pdf = await jobs.run('menuBoard', { book, made, landscape: landscape === 'yes', ...query }, context.req.raw.signal);
     context.header('content-disposition', 'inline; filename="menu-board.pdf"');
-    return fileOf(made.value.pdf, 'menu-board.pdf');
+    return pdfFile(pdf, 'menu-board.pdf');
   });
-  answer(app, check, async ({ body }) => {
-    const kept = await store.read();
-    return { problems: checkRecipe(body.recipe, kept === undefined ? {} : airOptionsOf(kept.book)) };
+}
+
+/** Recipes that are looked at before they are kept. */
+function recipeRoutes(app: Hono, { shelf, jobs, today }: Needs): void {
+  const { check, recipeFacts, recipePicture, recipeCard } = api.repertoire;
+  /** The book whose sizes, pump and colours count; before there is one, those of nobody. */
+  const background = async (): Promise<Book> => (await shelf.kept())?.book ?? emptyBook({ name: 'Nobody', currency: 'EUR', zone: 'UTC' });
+  answer(app, check, async ({ body }, context) =>
+    jobs.run('recipeProblems', { recipe: body.recipe, book: await background() }, context.req.raw.signal),
+  );
+  answer(app, recipeFacts, async ({ body }, context) =>
+    jobs.run('figureShown', { book: await background(), figure: figureOf(body), ...rescaled(body) }, context.req.raw.signal),
+  );
+  answer(app, recipePicture, async ({ body }, context) => {
+    const { recipe: _recipe, name: _name, ...look } = body;
+    return jobs.run('figurePicture', { book: await background(), figure: figureOf(body), ...look }, context.req.raw.signal);
   });
-  answer(app, frame, async ({ body }) => {
+  answer(app, recipeCard, async ({ body }, context) => {
+    const book = await background();
+    const { paper } = body;
+    const made = today(book.business.zone);
+    const order = { book, figure: figureOf(body), made, ...(paper === undefined ? {} : { paper }) };
+    context.header('content-disposition', 'inline; filename="card.pdf"');
+    return pdfFile(await jobs.run('figureCard', order, context.req.raw.signal), 'card.pdf');
+  });
+}
+
+function frameRoutes(app: Hono, { jobs }: Needs): void {
+  answer(app, api.repertoire.readyFrames, () => ({ frames: readyFrames }));
+  answer(app, api.repertoire.frame, ({ body }, context) => {
     const given = [body.text, body.frame, body.solid].filter((part) => part !== undefined);
     if (given.length !== 1) throw new Refusal(422, 'Give one of "text", "frame" and "solid".');
-    const read = frameOf(body.text, body.frame, body.solid, body.edgeInches);
-    if (!read.ok) throw new Refusal(422, 'The frame cannot be read.', read.error);
-    if (read.value.edges.length > mostEdges)
-      throw new Refusal(
-        422,
-        `The frame has ${read.value.edges.length} edges; over HTTP it may have ${mostEdges}. The command line takes more.`,
-      );
-    const plan = planFrame(read.value, {
+    const frame: GivenFrame =
+      body.text !== undefined
+        ? { text: body.text }
+        : body.solid !== undefined
+          ? { solid: body.solid, edgeInches: body.edgeInches ?? 5 }
+          : { json: body.frame };
+    const wishes: FrameWishes = {
       ...(body.balloonInches === undefined ? {} : { balloonInches: body.balloonInches }),
-      ...(body.oneColour === true ? { colours: 'ignore' as const } : {}),
+      ...(body.oneColour === true ? { colours: 'ignore' } : {}),
       ...(body.pops === undefined ? {} : { pops: body.pops }),
       ...(body.seed === undefined ? {} : { seed: body.seed }),
-    });
-    if (!plan.ok) throw new Refusal(422, plan.error[0]?.sentence ?? 'The frame cannot be planned.', plan.error);
-    const broken = verifyTrails(read.value, plan.value.trails, body.balloonInches);
-    if (broken.length > 0) throw new Error(`twisting orders that do not hold: ${broken[0]?.sentence}`);
-    const recipe = recipeOfFrame(read.value, plan.value);
-    return { frame: read.value, ...plan.value, ...(recipe.ok ? { recipe: writeRecipe(recipe.value) } : {}) } as unknown as Record<
-      string,
-      unknown
-    >;
+    };
+    return jobs.run('frame', { frame, wishes, ...(body.size === undefined ? {} : { size: body.size }) }, context.req.raw.signal);
   });
 }
 
-function frameOf(text: string | undefined, json: unknown, solid: string | undefined, edgeInches = 5): Result<Frame> {
-  if (text !== undefined) return readFrame(text);
-  if (solid !== undefined) return readyFrame(solid, edgeInches);
-  return json === undefined ? fail([]) : readFrameJson(json);
+const figureOf = ({ recipe, name }: { readonly recipe: string; readonly name?: string }): Figure => ({
+  id: 'figure',
+  name: name ?? 'Figure',
+  recipe,
+  colourways: [],
+});
+const inColourway = ({ colourway }: { readonly colourway?: string }) => (colourway === undefined ? {} : { colourway });
+function rescaled({ rescale }: { readonly rescale?: string }): { readonly rescale?: readonly [string, string] } {
+  const [from, to] = rescale?.split('=') ?? [];
+  return from === undefined || to === undefined ? {} : { rescale: [from, to] };
 }
-
-const fileOf = (bytes: Uint8Array, name: string): File => new File([bytes as Uint8Array<ArrayBuffer>], name, { type: 'application/pdf' });
 const plainName = (id: string): string => id.replace(/[^a-z0-9-]+/giu, '-').slice(0, 60);
-
-function figureIn(book: Book, id: string, colourway: string | undefined): { readonly facts: FigureFacts; readonly way: Colourway } {
-  const figure = book.figures.find((entry) => entry.id === id);
-  if (figure === undefined) throw new Refusal(404, `There is no "${id}" among the figures.`);
-  const facts = figureFacts(book, figure);
-  if (!facts.ok) throw new Refusal(409, `The recipe of "${figure.name}" cannot be read.`, facts.error);
-  return { facts: facts.value, way: wayOf(figure, colourway) };
-}
-function wayOf(figure: Figure, id: string | undefined): Colourway {
-  const way = id === undefined ? favouriteColourway(figure) : figure.colourways.find((entry) => entry.id === id);
-  if (way === undefined && id !== undefined) throw new Refusal(404, `"${figure.name}" has no colourway "${id}".`);
-  return way ?? { id: 'usual', name: 'Usual', fill: {} };
-}

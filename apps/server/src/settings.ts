@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { join, resolve } from 'node:path';
 import { z } from 'zod';
 
@@ -11,6 +12,12 @@ const environment = z.object({
   DATABASE_URL: z.string().optional(),
   /** Further names under which the server may be called, comma between them; a reverse proxy's public name for instance. */
   ALLOWED_HOSTS: z.string().default(''),
+  /** Threads that work out plans, papers and pictures; as many as there are cores, 2 to 4, if missing. */
+  THREADS: z.coerce.number().int().min(1).max(64).optional(),
+  /** Requests that may wait for such a thread; one more is answered with 503. */
+  QUEUE: z.coerce.number().int().min(0).max(10_000).default(32),
+  /** Seconds that one of them may take, and may wait; a longer one is answered with 504, or 503. */
+  JOB_SECONDS: z.coerce.number().min(1).max(3600).default(60),
 });
 
 /** What the environment says about this server. Throws with the name of the variable that makes no sense. */
@@ -21,6 +28,9 @@ export interface ServerSettings {
   /** PostgreSQL address or SQLite file. */
   readonly database: string;
   readonly allowedHosts: readonly string[];
+  readonly threads: number;
+  readonly queue: number;
+  readonly jobSeconds: number;
   readonly webFolder: string;
   readonly demoFolder: string;
   readonly version: string;
@@ -38,6 +48,9 @@ export function settingsFrom(variables: Readonly<Record<string, string | undefin
     allowedHosts: read.data.ALLOWED_HOSTS.split(',')
       .map((name) => name.trim())
       .filter((name) => name !== ''),
+    threads: read.data.THREADS ?? Math.min(4, Math.max(2, availableParallelism())),
+    queue: read.data.QUEUE,
+    jobSeconds: read.data.JOB_SECONDS,
     webFolder: join(root, 'apps/web/dist'),
     demoFolder: join(root, 'demo'),
     version: (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version,

@@ -1,9 +1,13 @@
 import type { Gig } from '@twistwright/books';
 import { bookLists, bookProblems } from '@twistwright/books';
+import type { KitPlan } from '@twistwright/planner';
+import { money } from '@twistwright/units';
 import { describe, expect, expectTypeOf, test } from 'vitest';
+import { z } from 'zod';
+import type { PlanAnswer } from './answers/index.ts';
 import { api } from './api.ts';
 import { ApiError, call } from './http/call.ts';
-import { openApi } from './http/open-api.ts';
+import { openApi, refusalsOf } from './http/open-api.ts';
 import { problemsOfInput } from './http/problems-of-input.ts';
 import { routesOf } from './http/route.ts';
 
@@ -53,6 +57,13 @@ describe('the typed client', () => {
     await call(api.book.put, { query: {}, body: 'book: 1\n' }, answering({ problems: [] }));
     expect(asked.at(-1)).toMatchObject({ url: 'http://here.example/api/book', init: { body: 'book: 1\n' } });
   });
+  test('knows the whole form of a plan and of a kit', async () => {
+    const plan = call(api.plan, { body: { gig: 'fair' } }, answering({}));
+    const kit = call(api.kit, { body: { budget: money(5000), hours: 4, kind: 'parties' } }, answering({}));
+    expectTypeOf(plan).resolves.toExtend<PlanAnswer>();
+    expectTypeOf(kit).resolves.toExtend<KitPlan>();
+    expect(await Promise.all([plan, kit])).toEqual([{}, {}]);
+  });
   test('what the server refuses is thrown with status and detail', async () => {
     const refused = call(
       api.gigs.get,
@@ -75,9 +86,30 @@ describe('the OpenAPI description', () => {
   });
   test('all its references lead somewhere', () => {
     const references = new Set([...text.matchAll(/"\$ref":"([^"]+)"/g)].map((match) => match[1] ?? ''));
-    const schemas = (description.components as { readonly schemas: object }).schemas;
+    const { schemas, responses } = description.components as { readonly schemas: object; readonly responses: object };
+    const known = [
+      ...Object.keys(schemas).map((name) => `#/components/schemas/${name}`),
+      ...Object.keys(responses).map((name) => `#/components/responses/${name}`),
+    ];
     expect(references.size).toBeGreaterThan(15);
-    for (const reference of references) expect(Object.keys(schemas)).toContain(reference.replace('#/components/schemas/', ''));
+    expect([...references].filter((reference) => !known.includes(reference))).toEqual([]);
+  });
+  test('every route has an example of each part that it needs, and a word on what it refuses', () => {
+    for (const [operation, route] of routes) {
+      expect([operation, route.body === undefined, route.params === undefined]).toEqual([
+        operation,
+        route.example?.body === undefined,
+        route.example?.params === undefined,
+      ]);
+      expect([operation, refusalsOf(route).length > 1, route.summary.length > 5]).toEqual([operation, true, true]);
+    }
+  });
+  test('every answer has a form: nothing is only "an object"', () => {
+    const loose = routes.filter(([operation, { response }]) => {
+      const schema = JSON.stringify(z.toJSONSchema(response, { io: 'output' }));
+      return operation !== 'openapi' && /"additionalProperties":\{\}/.test(schema);
+    });
+    expect(loose.map(([operation]) => operation)).toEqual([]);
   });
 });
 

@@ -16,6 +16,10 @@ export const mediaTypes: Readonly<Record<Media, string>> = {
   csv: 'text/csv;charset=utf-8',
 };
 type None = z.ZodUndefined;
+/** Most bytes of a body where a route says nothing else. */
+export const usualMostBytes = 1_000_000;
+/** Why a request that is understood may still be answered with no. */
+export type Refusing = 404 | 409;
 
 /** One thing that can be asked of the server: what goes in, what comes out. Server, typed client and OpenAPI are all made from it. */
 export interface Route<
@@ -27,7 +31,10 @@ export interface Route<
   readonly method: Method;
   /** Path with parameters as `:id`. */
   readonly path: string;
+  /** One line. */
   readonly summary: string;
+  /** What the summary has no room for: units, defaults, what happens at the edges. */
+  readonly description?: string;
   readonly params?: P;
   readonly query?: Q;
   readonly body?: B;
@@ -37,6 +44,21 @@ export interface Route<
   /** Default `json`. */
   readonly gives?: Media;
   readonly status?: 200 | 201;
+  /** Most bytes of the body; {@link usualMostBytes} if missing. */
+  readonly mostBytes?: number;
+  readonly refuses?: readonly Refusing[];
+  /** Worked out in a thread of its own: may be answered with 503 (all are busy) or 504 (takes too long). */
+  readonly heavy?: true;
+  /** How it stands to the revision of the book: `reads` gives its ETag, `writes` moves it on and heeds If-Match. */
+  readonly book?: 'reads' | 'writes';
+  /** A request that works on the demo. */
+  readonly example?: Example<P, Q, B>;
+}
+/** What is handed in, part by part. */
+interface Example<P extends z.ZodType, Q extends z.ZodType, B extends z.ZodType> {
+  readonly params?: NoInfer<z.input<P>>;
+  readonly query?: NoInfer<z.input<Q>>;
+  readonly body?: NoInfer<z.input<B>>;
 }
 /** Names a route; gives its types to everything that is made from it. */
 export const route = <P extends z.ZodType = None, Q extends z.ZodType = None, B extends z.ZodType = None, R extends z.ZodType = None>(

@@ -1,0 +1,57 @@
+import { date, money, time } from '@twistwright/units';
+
+/** One entry of each list of the book that could be put into the demo, for the description of the routes. */
+export const exampleEntries = {
+  sizes: {
+    code: '230',
+    shape: 'tube' as const,
+    diameterInches: 2,
+    lengthInches: 30,
+    flatInches: 8,
+    stretch: 3.7,
+    source: 'measured on one bag',
+  },
+  colours: { id: 'coral', name: 'coral', body: '#ff7f6a' },
+  items: { id: '260-coral', kind: 'balloon' as const, size: '260', colour: 'red', print: 'coral dots' },
+  figures: {
+    id: 'worm',
+    name: 'Worm',
+    recipe: 'balloon worm: 260 in body\n  leave 4\n  bubble 10 head\n  bubble 10 belly',
+    colourways: [{ id: 'red', name: 'Red', fill: { body: 'red' } }],
+  },
+  artists: { id: 'wren', name: 'Wren Ash', pace: 1.2, figures: ['dog'] },
+  places: { id: 'van', name: 'box in the van', kind: 'car' as const, room: 800 },
+  suppliers: { id: 'quayside', name: 'Quayside Balloons', leadWorkingDays: 3, orderBefore: time('14:00'), carriage: money(450) },
+  offers: { id: 'fernhallow-260-red-25', supplier: 'fernhallow', item: '260-red', count: 25, price: money(285) },
+  clients: { id: 'mill', name: 'The Old Mill', contact: { person: 'Ada Reed', email: 'ada@old-mill.example' } },
+  gigs: {
+    id: 'mill-party',
+    name: 'Party at the mill',
+    kind: 'party' as const,
+    day: date('2030-06-15'),
+    starts: time('14:00'),
+    ends: time('16:00'),
+    artists: ['tansy'],
+    guests: 24,
+    menu: [{ figure: 'dog', share: 1 }],
+  },
+  needs: { id: 'need-class', item: '260-red', count: 40, by: date('2030-06-10'), why: 'class at the mill' },
+  orders: {
+    id: 'order-june',
+    supplier: 'fernhallow',
+    orderedOn: date('2026-06-01'),
+    expectedOn: date('2026-06-08'),
+    lines: [{ item: '260-red', bags: 2, count: 100, price: money(845) }],
+    carriage: money(395),
+  },
+  moves: { id: 'move-red-came', day: date('2026-06-01'), item: '260-red', kind: 'arrived' as const, place: 'home', bags: 2, perBag: 100 },
+  kits: {
+    id: 'kit-wren',
+    name: 'For Wren',
+    savedOn: date('2026-06-01'),
+    wishes: { budget: money(6000), hours: 6, kind: 'parties' as const },
+    lines: [{ offer: 'ropewalk-260-red-25', bags: 1 }],
+    tools: ['pump'],
+  },
+  balloonTests: { id: 'test-260', day: date('2026-06-01'), size: '260', flatInches: [10.6, 10.8], fullInches: [57, 58.5] },
+};
