@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { basisPoints, localDate } from '../book/basic-values.ts';
 import { amount, moneyEitherWay, spreadSchema } from './answer-values.ts';
 
+const minutesOfAll = z.number().meta({ description: 'Minutes of all artists together' });
 const minorUnits = spreadSchema.meta({ description: 'Minor units with fractions, over the runs' });
 
 export const chargeSchema = z
@@ -29,11 +30,11 @@ export const chargeSchema = z
       fixedShare: amount,
       taxReserve: minorUnits,
       minutes: z.strictObject({
-        atGig: z.number(),
-        settingUp: z.number(),
-        driving: z.number(),
-        preparing: z.number(),
-        total: z.number().meta({ description: 'Minutes of all artists together' }),
+        atGig: minutesOfAll,
+        settingUp: minutesOfAll,
+        driving: minutesOfAll,
+        preparing: minutesOfAll,
+        total: minutesOfAll,
       }),
       breakEven: amount.meta({ description: 'Quote, tax included, below which nothing is earned at all' }),
     }),

@@ -45,7 +45,12 @@ const sentence = z.string();
 
 const changeSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('less tail'), tailInches: flat, sentence }),
-  z.strictObject({ kind: z.literal('split'), afterBubble: whole, label: z.exactOptional(z.string()), sentence }),
+  z.strictObject({
+    kind: z.literal('split'),
+    afterBubble: whole.meta({ description: 'Bubbles that the first of two balloons makes' }),
+    label: z.exactOptional(z.string()),
+    sentence,
+  }),
   z.strictObject({ kind: z.literal('size'), size: z.string(), sentence }),
   z.strictObject({ kind: z.literal('smaller'), share: z.number(), sentence }),
 ]);
@@ -54,7 +59,7 @@ const airSchema = z
   .strictObject({
     pieces: z.array(
       z.strictObject({
-        piece: whole,
+        piece: whole.meta({ description: 'Which balloon of the recipe, from 0' }),
         name: z.string(),
         size: z.string(),
         count: whole,
@@ -71,7 +76,12 @@ const airSchema = z
         bubbleLitres: litres,
         verdict,
         verdictBand: z.strictObject({ short: verdict, long: verdict }),
-        runsOutAt: z.exactOptional(z.strictObject({ bubble: whole, label: z.exactOptional(z.string()) })),
+        runsOutAt: z.exactOptional(
+          z.strictObject({
+            bubble: whole.meta({ description: 'Which bubble of the balloon, from 0' }),
+            label: z.exactOptional(z.string()),
+          }),
+        ),
         changes: z.array(changeSchema),
         cautions: z.array(z.string()),
         inches: z.array(z.number()),
@@ -125,7 +135,15 @@ export const figureAnswerSchema = z
     techniques: techniquesSchema,
     roles: z.array(z.string()),
     air: airSchema,
-    steps: z.array(z.strictObject({ number: whole, sentence, piece: z.exactOptional(whole), deeds: whole, bubbles: whole })),
+    steps: z.array(
+      z.strictObject({
+        number: whole,
+        sentence,
+        piece: z.exactOptional(whole).meta({ description: 'Which balloon of the recipe, from 0; missing for finishing' }),
+        deeds: whole,
+        bubbles: whole,
+      }),
+    ),
   })
   .meta({ id: 'FigureShown', description: 'What a figure takes, its air and tail, and how it is made' }) satisfies z.ZodType<FigureAnswer>;
 

@@ -57,7 +57,7 @@ export const frameAnswerSchema = z
       .meta({ description: 'One twisting order a balloon' }),
     leastBalloons: whole.meta({ description: 'No order needs fewer balloons' }),
     proven: z.boolean().meta({ description: 'Whether `trails` is proven to be the fewest' }),
-    balloonsForColours: whole,
+    balloonsForColours: whole.meta({ description: 'Balloons that keeping the colours costs' }),
     totalInches: inches,
     poppedInches: inches,
     leastInches: inches.meta({ description: 'So many balloons cannot take less, inflated inches' }),
