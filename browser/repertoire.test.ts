@@ -57,7 +57,7 @@ test('a figure opens as a body that turns, steps and colours change it, and the 
   await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toMatch(/^Dog, \d/u);
   const body = page.getByRole('img', { name: /as a body that can be turned/u });
   await body.waitFor({ timeout: 20_000 });
-  await page.waitForFunction(() => performance.getEntriesByName('figure turns').length > 0, undefined, { timeout: 30_000 });
+  await turns(page);
   const before = await body.screenshot();
   await page.getByRole('button', { name: 'Turn left' }).click();
   await expect.poll(async () => (await body.screenshot()).equals(before)).toBe(false);
@@ -91,6 +91,73 @@ test('without WebGL the flat picture is there, from every side', async () => {
   const best = await page.locator('.stage svg').innerHTML();
   await page.getByLabel('Side').selectOption('front');
   await expect.poll(() => page.locator('.stage svg').innerHTML()).not.toBe(best);
+  await page.close();
+});
+
+/** Keeps every graphics context that a page makes where a test can reach it. */
+const keepContexts = (): void => {
+  const kept: WebGL2RenderingContext[] = [];
+  Object.assign(globalThis, { kept });
+  const real = HTMLCanvasElement.prototype.getContext as (this: HTMLCanvasElement, kind: string, ...more: unknown[]) => unknown;
+  HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...more: unknown[]) {
+    const context = real.call(this, kind, ...more);
+    if (kind === 'webgl2') kept.push(context as WebGL2RenderingContext);
+    return context;
+  } as never;
+};
+const contexts = (page: Page): Promise<readonly boolean[]> =>
+  page.evaluate(() => (globalThis as unknown as { kept: WebGL2RenderingContext[] }).kept.map((context) => context.isContextLost()));
+const turns = (page: Page): Promise<unknown> =>
+  page.waitForFunction(() => performance.getEntriesByName('figure turns').length > 0, undefined, { timeout: 30_000 });
+
+test('when the graphics card is taken away the flat picture is there; a page that is left gives it back', async () => {
+  const page = await context.newPage();
+  await page.addInitScript(keepContexts);
+  await page.goto(`${url}/repertoire/bear`);
+  await turns(page);
+  expect(await contexts(page)).toEqual([false]);
+  await page.evaluate(() => {
+    const [first] = (globalThis as unknown as { kept: WebGL2RenderingContext[] }).kept;
+    first?.getExtension('WEBGL_lose_context')?.loseContext();
+  });
+  await page.locator('.stage svg').waitFor();
+  expect(await page.getByRole('button', { name: 'Turn left' }).count()).toBe(0);
+  await page.goto(`${url}/repertoire/bear`);
+  await turns(page);
+  await page.getByRole('link', { name: 'Repertoire' }).first().click();
+  await page.locator('.figs').waitFor();
+  await expect.poll(() => contexts(page)).toEqual([true]);
+  expect(await page.locator('canvas').count()).toBe(0);
+  await page.close();
+});
+
+test('no page of the repertoire logs a warning or an error', async () => {
+  const page = await context.newPage();
+  const said: string[] = [];
+  page.on('pageerror', (error) => said.push(error.message));
+  page.on('console', (message) => {
+    // A browser without a graphics card says this of itself, whoever draws.
+    const isOfBrowser = message.text().includes('GL Driver Message');
+    if (['warning', 'error'].includes(message.type()) && !isOfBrowser) said.push(`${message.type()}: ${message.text()}`);
+  });
+  await page.goto(`${url}/repertoire`);
+  await page.locator('.figs svg path').first().waitFor({ timeout: 20_000 });
+  for (const figure of ['dog', 'bee', 'heart-wand']) {
+    await page.goto(`${url}/repertoire/${figure}`);
+    await turns(page);
+    await page.getByRole('button', { name: 'Turn right' }).click();
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('button', { name: 'Next step' }).click();
+    await page.getByRole('button', { name: 'Show the flat picture' }).click();
+    await page.getByRole('button', { name: 'Show the body to turn' }).click();
+    await page.locator('.turn canvas').waitFor();
+    for (const way of (await page.getByRole('radio').all()).slice(-1)) await way.check();
+    await page.getByRole('link', { name: 'Change it' }).click();
+    await page.locator('.outcome svg').waitFor();
+  }
+  await page.goto(`${url}/repertoire/new`);
+  await page.locator('.outcome svg').waitFor();
+  expect(said).toEqual([]);
   await page.close();
 });
 

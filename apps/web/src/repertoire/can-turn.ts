@@ -1,10 +1,2 @@
-/** Whether the browser can draw bodies in space. */
-export function canTurn(): boolean {
-  try {
-    const context = document.createElement('canvas').getContext('webgl2');
-    context?.getExtension('WEBGL_lose_context')?.loseContext();
-    return context !== null;
-  } catch {
-    return false; // some browsers throw where the drawing of bodies is switched off
-  }
-}
+/** Whether it is worth trying to draw bodies in space: whether the browser knows how. A page finds out whether it also can when it tries. */
+export const canTurn = (): boolean => 'WebGL2RenderingContext' in globalThis;

@@ -1,7 +1,8 @@
 import type { Colourway } from '@twistwright/books';
 import type { AirBook } from '@twistwright/planner';
-import type { Mark, PieceAir, RoleColours, Shape, Size, Step, View } from '@twistwright/repertoire';
+import type { PieceAir, RoleColours, Size, Step, View } from '@twistwright/repertoire';
 import type { Problem } from '@twistwright/units';
+import type { FigureBody } from './bodies-of.ts';
 
 interface Asking {
   /** Same key, same answer; the worker says it back. */
@@ -46,11 +47,6 @@ export interface Design {
     readonly bubbles: number;
     readonly steps: readonly Step[];
   };
-}
-/** A body and what is drawn on it. */
-export interface FigureBody {
-  readonly shape: Shape;
-  readonly marks: readonly Mark[];
 }
 export type DrawingAnswer =
   | { readonly key: string; readonly kind: 'picture'; readonly svg?: string }

@@ -13,6 +13,7 @@ import {
   shapeOf,
   stepsOf,
 } from '@twistwright/repertoire';
+import { bodyOf, buffersOf } from './bodies-of.ts';
 import type { Design, DesignAsk, DrawingAnswer, DrawingAsk } from './drawing-ask.ts';
 
 interface Drawn {
@@ -46,7 +47,7 @@ function answerTo(ask: DrawingAsk): DrawingAnswer {
   if (ask.kind === 'shape')
     return drawn === undefined
       ? { key, kind: 'shape' }
-      : { key, kind: 'shape', body: { shape: drawn.shape, marks: marksOf(drawn.recipe.finishing, drawn.shape) } };
+      : { key, kind: 'shape', body: bodyOf(drawn.shape, marksOf(drawn.recipe.finishing, drawn.shape)) };
   if (drawn === undefined) return { key, kind: 'picture' };
   const { upToMove, view, dark, paints } = ask;
   const options = { ground: groundOf(dark), ...(upToMove === undefined ? {} : { upToMove }), ...(view === undefined ? {} : { view }) };
@@ -74,5 +75,6 @@ function designOf(ask: DesignAsk): Design {
 }
 
 addEventListener('message', (event: MessageEvent<DrawingAsk>) => {
-  postMessage(answerTo(event.data));
+  const answer = answerTo(event.data);
+  postMessage(answer, { transfer: answer.kind === 'shape' && answer.body !== undefined ? buffersOf(answer.body) : [] });
 });

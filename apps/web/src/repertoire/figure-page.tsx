@@ -31,10 +31,9 @@ import { canTurn } from './can-turn.ts';
 import { minutesWords, strokesInWords, substituteWords } from './repertoire-words.ts';
 import { useBody } from './use-drawing.ts';
 
-/** Whether bodies can be drawn here, and the code for it, begun as soon as this page is wanted. */
+/** What draws figures, flat and as bodies, is begun as soon as this page is wanted. */
 drawings.warm();
-const isAble = canTurn();
-const turning = isAble ? import('./turned-figure.tsx') : undefined;
+const turning = canTurn() ? import('./turned-figure.tsx') : undefined;
 const TurnedFigure = lazy(async () => ({ default: (await (turning ?? import('./turned-figure.tsx'))).TurnedFigure }));
 
 /** One figure: how it looks, how it is made, from what, how fast. */
@@ -157,14 +156,15 @@ interface LookProps {
 function Look({ book, figure, way, upToMove }: LookProps): ReactElement {
   const drawable = { book, recipe: figure.recipe, colourway: way };
   const body = useBody(drawable);
-  const [isFlat, setFlat] = useState(!isAble);
+  const [isAble, setAble] = useState(canTurn);
+  const [isFlat, setFlat] = useState(false);
   const [view, setView] = useState<View | ''>('');
   const says = `${figure.name}${way === undefined ? '' : ` in ${way.name.toLowerCase()}`}`;
   const flat = <FigurePicture {...drawable} says={says} upToMove={upToMove} view={view === '' ? undefined : view} />;
   return (
     <>
       <div className="stage">
-        {isFlat ? (
+        {isFlat || !isAble ? (
           flat
         ) : (
           <Suspense fallback={flat}>
@@ -175,7 +175,7 @@ function Look({ book, figure, way, upToMove }: LookProps): ReactElement {
               fill={way?.fill ?? {}}
               upToMove={upToMove}
               says={says}
-              onFailure={() => setFlat(true)}
+              onFailure={() => setAble(false)}
             />
           </Suspense>
         )}
@@ -187,7 +187,7 @@ function Look({ book, figure, way, upToMove }: LookProps): ReactElement {
             {isFlat ? 'Show the body to turn' : 'Show the flat picture'}
           </button>
         )}
-        {isFlat && (
+        {(isFlat || !isAble) && (
           <span className="ask seen">
             <span>Seen from</span>
             <Slot label="Side" value={view} onChange={(value) => setView(value as View | '')} options={flatViews} />

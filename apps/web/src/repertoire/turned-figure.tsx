@@ -1,21 +1,30 @@
-import { Canvas, useFrame, useThree } from '@react-three/fiber';
+import { createRoot, extend, type ReconcilerRoot, useFrame, useThree } from '@react-three/fiber';
 import type { Book } from '@twistwright/books';
 import { paintsOf } from '@twistwright/planner';
-import { bestView, rubberOf as rubberOfPaint, type Shape } from '@twistwright/repertoire';
+import { type PointerEvent, type ReactElement, type ReactNode, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import {
-  Component,
-  type PointerEvent,
-  type ReactElement,
-  type ReactNode,
-  useEffect,
-  useLayoutEffect,
-  useMemo,
-  useRef,
-  useState,
-} from 'react';
-import { type BufferGeometry, Color, type Group } from 'three';
-import { bodiesOf } from './bodies-of.ts';
-import type { FigureBody } from './drawing-ask.ts';
+  BufferAttribute,
+  BufferGeometry,
+  Group,
+  Matrix4,
+  Mesh,
+  OrthographicCamera,
+  type RawShaderMaterial,
+  setConsoleFunction,
+  WebGLRenderer,
+} from 'three';
+import type { Body, FigureBody } from './bodies-of.ts';
+import { floorShadow, ghost, inkOn, latex, rubberNamed } from './latex.ts';
+import type { Surface } from './surface.ts';
+import { type Turn, type Window, windowOf } from './turned-view.ts';
+import { useDark } from './use-drawing.ts';
+
+extend({ Group, Mesh });
+
+// The clock that react-three-fiber makes for every scene is deprecated in three.js; nothing here asks it for the time.
+setConsoleFunction((kind, message, ...more) => {
+  if (!message.startsWith('THREE.Clock:')) console[kind](message, ...more);
+});
 
 export interface TurnedFigureProps {
   /** Missing while it is worked out. */
@@ -31,30 +40,17 @@ export interface TurnedFigureProps {
   readonly onFailure: () => void;
 }
 
-/** Radians about the upright, and about the level line of the picture. */
-interface Turn {
-  readonly about: number;
-  readonly over: number;
-}
-const startOf: Readonly<Record<ReturnType<typeof bestView>, Turn>> = {
-  side: { about: 1.45, over: 0.1 },
-  quarter: { about: 1.1, over: 0.16 },
-  front: { about: 0.12, over: 0.08 },
-  turned: { about: 0.45, over: 0.25 },
-  top: { about: 0.95, over: 0.5 },
-};
 const eighthTurn = Math.PI / 4;
 const steepest = 1.4;
-/** Degrees from the top of the picture to its bottom. */
-const fieldOfView = 24;
 
 /** The figure as a body: a finger turns it, or two buttons. Nothing is drawn while nothing moves. */
 export function TurnedFigure({ body, before, book, fill, upToMove, says, onFailure }: TurnedFigureProps): ReactElement {
-  // How far it was turned from where it is shown first.
+  // How far it was turned from where its flat picture shows it.
   const [turn, setTurn] = useState<Turn>({ about: 0, over: 0 });
   const [isSeen, setSeen] = useState(false);
   const drag = useRef<{ readonly x: number; readonly y: number; readonly from: Turn }>(undefined);
   const paints = useMemo(() => paintsOf(book, fill), [book, fill]);
+  const isDark = useDark();
   const down = (event: PointerEvent): void => {
     event.currentTarget.setPointerCapture(event.pointerId);
     drag.current = { x: event.clientX, y: event.clientY, from: turn };
@@ -70,7 +66,7 @@ export function TurnedFigure({ body, before, book, fill, upToMove, says, onFailu
   };
   const by = (angle: number): void => setTurn({ ...turn, about: turn.about + angle });
   return (
-    <OnFailure told={onFailure}>
+    <>
       <div
         className="turn"
         role="img"
@@ -81,19 +77,11 @@ export function TurnedFigure({ body, before, book, fill, upToMove, says, onFailu
         onPointerCancel={up}
       >
         {!isSeen && <div className="before">{before}</div>}
-        <Canvas
-          frameloop="demand"
-          dpr={[1, 2]}
-          flat
-          gl={{ antialias: true, alpha: true, powerPreference: 'low-power' }}
-          camera={{ fov: fieldOfView, near: 1, far: 400 }}
-        >
-          <hemisphereLight args={['#ffffff', '#8a8d92', 1.5]} />
-          <directionalLight position={[-30, 50, 60]} intensity={1.8} />
-          {/* From behind: black rubber keeps an edge on a dark page. */}
-          <directionalLight position={[45, 25, -50]} intensity={1.6} />
-          {body !== undefined && <Figure body={body} paints={paints} turn={turn} upToMove={upToMove} onSeen={() => setSeen(true)} />}
-        </Canvas>
+        <Scene onFailure={onFailure}>
+          {body !== undefined && (
+            <Figure body={body} paints={paints} isDark={isDark} turn={turn} upToMove={upToMove} onSeen={() => setSeen(true)} />
+          )}
+        </Scene>
       </div>
       <div className="row turnrow">
         <button type="button" className="btn" onClick={() => by(eighthTurn)}>
@@ -103,52 +91,175 @@ export function TurnedFigure({ body, before, book, fill, upToMove, says, onFailu
           Turn right
         </button>
       </div>
-    </OnFailure>
+    </>
   );
+}
+
+interface SceneProps {
+  readonly onFailure: () => void;
+  readonly children: ReactNode;
+}
+
+/**
+ * A canvas with a scene in it, as large as what it stands in. It is made by hand and not by the library's own element, which brings all of
+ * three.js with it: a page that waits for its first picture feels every part that it does not need.
+ */
+function Scene({ onFailure, children }: SceneProps): ReactElement {
+  const host = useRef<HTMLDivElement>(null);
+  const root = useRef<ReconcilerRoot<HTMLCanvasElement>>(undefined);
+  const failed = useRef(onFailure);
+  failed.current = onFailure;
+  useLayoutEffect(() => {
+    const place = host.current as HTMLDivElement;
+    const canvas = document.createElement('canvas');
+    const context = canvas.getContext('webgl2', { alpha: true, antialias: true, stencil: true, powerPreference: 'low-power' });
+    if (context === null) {
+      failed.current();
+      return undefined;
+    }
+    const lost = (): void => failed.current();
+    canvas.addEventListener('webglcontextlost', lost);
+    const renderer = new WebGLRenderer({ canvas, context, alpha: true, stencil: true });
+    // Our one program is the same everywhere; to ask whether it is right makes the page wait for it.
+    renderer.debug.checkShaderErrors = false;
+    const camera = Object.assign(new OrthographicCamera(), { manual: true });
+    place.append(canvas);
+    const made = createRoot(canvas);
+    const fit = (): void => {
+      const { width, height } = place.getBoundingClientRect();
+      void made.configure({
+        gl: () => renderer,
+        camera,
+        size: { width, height, top: 0, left: 0 },
+        dpr: Math.min(2, devicePixelRatio),
+        frameloop: 'demand',
+        flat: true,
+        linear: true,
+      });
+    };
+    fit();
+    root.current = made;
+    const watched = new ResizeObserver(fit);
+    watched.observe(place);
+    return () => {
+      watched.disconnect();
+      canvas.removeEventListener('webglcontextlost', lost);
+      root.current = undefined;
+      made.unmount();
+      canvas.remove();
+    };
+  }, []);
+  useLayoutEffect(() => {
+    root.current?.render(children);
+  }, [children]);
+  return <div className="scene" ref={host} />;
 }
 
 interface FigureProps {
   readonly body: FigureBody;
   readonly paints: Readonly<Record<string, string>>;
+  readonly isDark: boolean;
   readonly turn: Turn;
   readonly upToMove: number | undefined;
   readonly onSeen: () => void;
 }
 
-function Figure({ body, paints, turn, upToMove, onSeen }: FigureProps): ReactElement {
+function Figure({ body, paints, isDark, turn, upToMove = Number.POSITIVE_INFINITY, onSeen }: FigureProps): ReactElement {
+  const { invalidate, camera, size } = useThree();
   const group = useRef<Group>(null);
-  const invalidate = useThree((state) => state.invalidate);
-  const camera = useThree((state) => state.camera);
-  const start = useMemo(() => startOf[bestView(body.shape)], [body]);
-  const { middle, distance } = useMemo(() => frameOf(body.shape), [body]);
-  const bodies = useMemo(() => bodiesOf(body, upToMove), [body, upToMove]);
+  const parts = useMemo(() => body.bodies.map((one) => ({ body: one, ...geometriesOf(one.surface) })), [body]);
+  const ghostly = useMemo(ghost, []);
   useEffect(
     () => () => {
-      for (const { geometry } of bodies) geometry.dispose();
+      for (const { there, later } of parts) for (const geometry of [there, later]) geometry.dispose();
     },
-    [bodies],
+    [parts],
   );
+  useEffect(() => () => ghostly.dispose(), [ghostly]);
   useLayoutEffect(() => {
-    camera.position.set(0, middle, distance);
-    camera.lookAt(0, middle, 0);
-    const over = Math.max(-steepest, Math.min(steepest, start.over + turn.over));
-    group.current?.rotation.set(over, -(start.about + turn.about) - Math.PI / 2, 0, 'XYZ');
+    const window = windowOf(body, turn, size);
+    look(camera as OrthographicCamera, window);
+    group.current?.matrix.copy(new Matrix4().set(...window.placed));
+    group.current?.updateMatrixWorld(true);
     invalidate();
-  }, [camera, middle, distance, start, turn, invalidate]);
+  });
   useFirstFrame(onSeen);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is drawn has changed
-  useLayoutEffect(() => invalidate(), [bodies, paints, invalidate]);
   return (
-    <group position={[0, middle, 0]}>
-      <group ref={group}>
-        <group position={[0, -middle, 0]}>
-          {bodies.map(({ key, role, ink, isGhost, geometry }) => (
-            <Rubber key={key} geometry={geometry} paint={ink ?? paints[role ?? ''] ?? 'grey'} isGhost={isGhost === true} />
-          ))}
-        </group>
-      </group>
+    <group ref={group} matrixAutoUpdate={false}>
+      {parts.map(({ body: one, there, later }) => {
+        const cut = cornersAfter(one.surface, upToMove);
+        const all = one.surface.corners.length;
+        return (
+          <Part key={one.key} body={one} there={there} paints={paints} isDark={isDark} corners={cut}>
+            {one.role !== undefined && one.ink === undefined && cut < all && (
+              <mesh geometry={ranged(later, cut, all)} material={ghostly} renderOrder={3} />
+            )}
+          </Part>
+        );
+      })}
     </group>
   );
+}
+
+interface PartProps {
+  readonly body: Body;
+  readonly there: BufferGeometry;
+  readonly paints: Readonly<Record<string, string>>;
+  readonly isDark: boolean;
+  readonly corners: number;
+  readonly children: ReactNode;
+}
+
+/** What is there of a body, and behind it what is still to be made. */
+function Part({ body, there, paints, isDark, corners, children }: PartProps): ReactElement {
+  const paint = paints[body.role ?? ''];
+  const { role, ink, finish } = body;
+  const material = useMemo((): RawShaderMaterial => {
+    if (role === undefined) return floorShadow(isDark);
+    const rubber = rubberNamed(paint);
+    return ink === undefined ? latex(rubber, finish, isDark) : inkOn(rubber, ink);
+  }, [role, ink, finish, paint, isDark]);
+  useEffect(() => () => material.dispose(), [material]);
+  return (
+    <>
+      {corners > 0 && <mesh geometry={ranged(there, 0, corners)} material={material} renderOrder={orderOf(body)} />}
+      {children}
+    </>
+  );
+}
+
+/** The shadow lies under everything; of what is see-through, what is drawn on the rubber comes before what is still to be made. */
+const orderOf = ({ role, ink }: Body): number => (role === undefined ? 0 : ink === undefined ? 1 : 2);
+
+/** One geometry for what is there and one for what is still to be made, with the same numbers. */
+function geometriesOf({ places, normals, runs, light, corners }: Surface): {
+  readonly there: BufferGeometry;
+  readonly later: BufferGeometry;
+} {
+  const attributes = {
+    position: new BufferAttribute(places, 3),
+    normal: new BufferAttribute(normals, 3),
+    run: new BufferAttribute(runs, 4),
+    light: new BufferAttribute(light, 1),
+  };
+  const index = new BufferAttribute(corners, 1);
+  const made = (): BufferGeometry => Object.assign(new BufferGeometry(), { attributes, index });
+  return { there: made(), later: made() };
+}
+
+function ranged(geometry: BufferGeometry, from: number, to: number): BufferGeometry {
+  geometry.setDrawRange(from, to - from);
+  return geometry;
+}
+
+const cornersAfter = ({ stages }: Surface, deeds: number): number => stages.findLast((stage) => stage.deed <= deeds)?.corners ?? 0;
+
+function look(camera: OrthographicCamera, { left, right, top, bottom, depth }: Window): void {
+  Object.assign(camera, { left, right, top, bottom, near: 0, far: 2 * depth });
+  camera.position.set(0, 0, depth);
+  camera.rotation.set(0, 0, 0);
+  camera.updateProjectionMatrix();
+  camera.updateMatrixWorld(true);
 }
 
 /** Marks the moment at which the figure is first seen, for whoever measures. */
@@ -162,52 +273,4 @@ function useFirstFrame(onSeen: () => void): void {
       onSeen();
     });
   });
-}
-
-interface RubberProps {
-  readonly geometry: BufferGeometry;
-  readonly paint: string;
-  readonly isGhost: boolean;
-}
-
-/** Glossy latex: a deep body colour, a small bright streak of light. What is still to be made is a shadow of it. */
-function Rubber({ geometry, paint, isGhost }: RubberProps): ReactElement {
-  const { body } = rubberOfPaint(paint) ?? { body: '#9da3a9' };
-  const colour = useMemo(() => new Color(body), [body]);
-  return (
-    <mesh geometry={geometry} renderOrder={isGhost ? 1 : 0}>
-      {isGhost ? (
-        <meshBasicMaterial color="#787d82" transparent opacity={0.13} depthWrite={false} />
-      ) : (
-        <meshPhongMaterial color={colour} specular="#9a9a9a" shininess={90} />
-      )}
-    </mesh>
-  );
-}
-
-/** How far away to stand so that the whole figure is seen however it is turned. */
-function frameOf(shape: Shape): { readonly middle: number; readonly distance: number } {
-  let [low, high, wide] = [0, 1, 1];
-  for (const { line, radius } of shape.bubbles)
-    for (const [x, y, z] of line) {
-      low = Math.min(low, y - radius);
-      high = Math.max(high, y + radius);
-      wide = Math.max(wide, Math.sqrt(x * x + z * z) + radius);
-    }
-  const reach = Math.sqrt(((high - low) / 2) ** 2 + wide ** 2 * 0.8);
-  return { middle: (low + high) / 2, distance: (Math.max(reach, 1) / Math.tan((fieldOfView * Math.PI) / 360)) * 1.06 };
-}
-
-/** When drawing fails, for want of a graphics context, the page says so and shows the flat picture. */
-class OnFailure extends Component<{ readonly told: () => void; readonly children: ReactNode }, { readonly failed: boolean }> {
-  override readonly state = { failed: false };
-  static getDerivedStateFromError(): { readonly failed: boolean } {
-    return { failed: true };
-  }
-  override componentDidCatch(): void {
-    this.props.told();
-  }
-  override render(): ReactNode {
-    return this.state.failed ? null : this.props.children;
-  }
 }

@@ -2,7 +2,8 @@ import { type Book, type Colourway, sizesOf } from '@twistwright/books';
 import { type AirBook, paintsOf } from '@twistwright/planner';
 import type { View } from '@twistwright/repertoire';
 import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
-import type { Design, DrawingAnswer, DrawingAsk, FigureBody } from './drawing-ask.ts';
+import type { FigureBody } from './bodies-of.ts';
+import type { Design, DrawingAnswer, DrawingAsk } from './drawing-ask.ts';
 import { drawings } from './drawing-door.ts';
 
 const darkness = '(prefers-color-scheme: dark)';
