@@ -4,19 +4,12 @@
  * A *bag* costs money. A *goal* has a value and is reached when one of its *alternatives* is; an alternative is reached when each
  * of its *clauses* is; a clause is a list of bags of which any one is enough. Two forms are special cases: a figure with alternative
  * bag sets (each clause one bag), and a figure with colour roles (one alternative, a clause for each role).
- *
- * *Pieces* rows bound the goals that share a clause by what the bags hold: sum of need x reached share <= have + pieces bought.
  */
 export interface CoverGoal {
   /** Non-negative. */
   readonly value: number;
   /** Each alternative is a list of clauses, each clause a list of bag indices. No alternative = never reached; an empty one = always. */
   readonly alternatives: readonly (readonly (readonly number[])[])[];
-}
-export interface CoverPieces {
-  readonly have: number;
-  readonly needs: readonly { readonly goal: number; readonly pieces: number }[];
-  readonly holds: readonly { readonly bag: number; readonly pieces: number }[];
 }
 export interface CoverSupplier {
   /** Paid once if anything is bought here ... */
@@ -31,7 +24,6 @@ export interface CoverProblem {
   readonly costs: readonly number[];
   readonly budget: number;
   readonly goals: readonly CoverGoal[];
-  readonly pieces?: readonly CoverPieces[];
   readonly suppliers?: readonly CoverSupplier[];
   /** For each bag its index in `suppliers`, -1 for none. */
   readonly supplierOf?: readonly number[];

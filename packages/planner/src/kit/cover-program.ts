@@ -17,7 +17,6 @@ export function coverProgramOf(problem: CoverProblem): Program {
     column(`bag ${bag}`, 0, true, forced.has(bag) ? 1 : 0, out.has(bag) && !forced.has(bag) ? 0 : 1),
   );
   const money: LinearTerm[] = problem.costs.map((cost, bag) => ({ column: bags[bag] ?? 0, factor: cost }));
-  const reachedOf: LinearTerm[][] = [];
   for (const [g, goal] of problem.goals.entries()) {
     const byClause = new Map<string, { readonly clause: readonly number[]; readonly alternatives: number[] }>();
     const reached = goal.alternatives.map((clauses, a) => {
@@ -29,7 +28,6 @@ export function coverProgramOf(problem: CoverProblem): Program {
       }
       return alternative;
     });
-    reachedOf.push(reached.map((one) => ({ column: one, factor: 1 })));
     if (reached.length > 0) rows.push({ name: `goal ${g} once`, terms: reached.map((one) => ({ column: one, factor: 1 })), atMost: 1 });
     for (const { clause, alternatives } of byClause.values())
       rows.push({
@@ -41,15 +39,6 @@ export function coverProgramOf(problem: CoverProblem): Program {
         atMost: 0,
       });
   }
-  for (const [p, row] of (problem.pieces ?? []).entries())
-    rows.push({
-      name: `pieces ${p}`,
-      terms: [
-        ...row.needs.flatMap((need) => (reachedOf[need.goal] ?? []).map((term) => ({ column: term.column, factor: need.pieces }))),
-        ...row.holds.map((hold) => ({ column: bags[hold.bag] ?? 0, factor: -hold.pieces })),
-      ],
-      atMost: row.have,
-    });
   for (const [bag, first] of (problem.after ?? []).entries())
     if (first >= 0)
       rows.push({

@@ -1,46 +1,30 @@
 import { Chance, exp } from '@twistwright/units';
 import type { CoverModel } from './cover-model.ts';
+import { free } from './cover-open.ts';
 import { CoverState } from './cover-state.ts';
 
 /**
  * A good purchase soon: simulated annealing over "add a bag, and give back others until the money is enough" (S. Kirkpatrick, C. D.
- * Gelatt, M. P. Vecchi, "Optimization by simulated annealing", Science 220 (1983) 671-680). Deterministic for a seed.
- * `from` is a purchase to start from, `among` keeps the search to promising bags, `worth` values a
- * purchase where the goals reached overrate it. Gives the best purchase met as 0/1 for each bag, and its value; undefined if not even the forced bags are allowed.
+ * Gelatt, M. P. Vecchi, "Optimization by simulated annealing", Science 220 (1983) 671-680). Deterministic for a seed, unless `mustStop`
+ * ends it early. The best purchase met as 0/1 for each bag; undefined if not even the forced bags are allowed.
  */
-export function startOf(
-  model: CoverModel,
-  moves: number,
-  seed = 1,
-  from?: ArrayLike<number>,
-  among?: (bag: number) => boolean,
-  worth?: (bought: Int8Array) => number,
-): { readonly bought: Int8Array; readonly value: number } | undefined {
+export function startOf(model: CoverModel, moves: number, seed: number, mustStop: () => boolean): Int8Array | undefined {
   const state = new CoverState(model);
   const fixed = fixedOf(model);
   for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === 1) state.toggle(bag);
   if (!state.isAllowed()) return undefined;
   const movable: number[] = [];
-  for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === -1 && (among?.(bag) ?? true)) movable.push(bag);
-  const worthNow = (): number => worth?.(state.bought) ?? state.value;
-  let value = worthNow();
+  for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === free) movable.push(bag);
+  let value = state.value;
   let best = value;
   let bought = state.bought.slice();
-  if (from !== undefined) {
-    state.set(from);
-    const own = state.isAllowed() ? worthNow() : Number.NEGATIVE_INFINITY;
-    if (own >= best) {
-      value = own;
-      best = own;
-      bought = state.bought.slice();
-    } else state.set(bought);
-  }
-  if (movable.length === 0) return { bought, value: best };
+  if (movable.length === 0) return bought;
   const chance = new Chance(seed, 0, 77);
-  const total = model.values.reduce((sum, value) => sum + value, 0);
+  const total = model.values.reduce((sum, one) => sum + one, 0);
   const hot = total / Math.max(8, model.goalCount) / 2;
   const undo: number[] = [];
   for (let move = 0; move < moves; move++) {
+    if (move % lookEvery === 0 && mustStop()) break;
     const temperature = hot * (1 - move / moves) ** 2 + 1e-12;
     const bag = movable[chance.next() % movable.length] as number;
     undo.length = 0;
@@ -50,7 +34,7 @@ export function startOf(
     } else flip(state, bag, undo);
     makeRoom(state, movable, undo, chance);
     const luck = chance.uniform();
-    const next = state.isAllowed() ? worthNow() : Number.NEGATIVE_INFINITY;
+    const next = state.isAllowed() ? state.value : Number.NEGATIVE_INFINITY;
     if (next < value && luck >= exp((next - value) / temperature)) {
       for (let k = undo.length - 1; k >= 0; k--) state.toggle(undo[k] as number);
       continue;
@@ -61,12 +45,14 @@ export function startOf(
       bought = state.bought.slice();
     }
   }
-  return { bought, value: best };
+  return bought;
 }
+/** Moves between two looks at the clock. */
+const lookEvery = 500;
 
-/** 1 for forced in (with the bags that come before it), 0 for taken out or never affordable, -1 for free to choose. */
+/** 1 for forced in (with the bags that come before it), 0 for taken out or never affordable, {@link free} to choose. */
 export function fixedOf(model: CoverModel): Int8Array {
-  const fixed = new Int8Array(model.bagCount).fill(-1);
+  const fixed = new Int8Array(model.bagCount).fill(free);
   for (let bag = 0; bag < fixed.length; bag++) if ((model.costs[bag] as number) > model.problem.budget) fixed[bag] = 0;
   for (const bag of model.problem.takenOut ?? []) fixed[bag] = 0;
   const { after } = model.problem;
@@ -120,10 +106,7 @@ function makeRoom(state: CoverState, movable: readonly number[], undo: number[],
     for (let look = 0; look < 3; look++) {
       const bag = owned(state, movable, undo, bought, chance);
       if (bag < 0) return;
-      const before = state.value;
-      state.toggle(bag);
-      const loss = (before - state.value) / Math.max(1, state.model.costs[bag] as number);
-      state.toggle(bag);
+      const loss = state.lossWithout(bag) / Math.max(1, state.model.costs[bag] as number);
       if (loss < least) {
         least = loss;
         chosen = bag;

@@ -1,6 +1,6 @@
 import type { CoverModel } from './cover-model.ts';
 
-/** A purchase under construction: what it costs and reaches, kept up to date bag by bag. Pieces rows are not looked at. */
+/** A purchase under construction: what it costs and reaches, kept up to date bag by bag. */
 export class CoverState {
   readonly model: CoverModel;
   readonly bought: Int8Array;
@@ -59,6 +59,24 @@ export class CoverState {
       for (let a = model.alternativesOfClauseStart[clause] as number; a < last; a++)
         this.#count(model.alternativesOfClause[a] as number, by);
     }
+  }
+  /** About what would be lost with this bag: goals reached in no other way, alternative by alternative. */
+  lossWithout(bag: number): number {
+    const { clausesOfBagStart, clausesOfBag, alternativesOfClauseStart, alternativesOfClause, goalOfAlternative, values } = this.model;
+    let loss = 0;
+    const end = clausesOfBagStart[bag + 1] as number;
+    for (let k = clausesOfBagStart[bag] as number; k < end; k++) {
+      const clause = clausesOfBag[k] as number;
+      if (this.#inClause[clause] !== 1) continue;
+      const last = alternativesOfClauseStart[clause + 1] as number;
+      for (let at = alternativesOfClauseStart[clause] as number; at < last; at++) {
+        const alternative = alternativesOfClause[at] as number;
+        if (this.#missing[alternative] !== 0) continue;
+        const goal = goalOfAlternative[alternative] as number;
+        if (this.#reachedBy[goal] === 1) loss += values[goal] as number;
+      }
+    }
+    return loss;
   }
   #count(alternative: number, by: number): void {
     const missing = (this.#missing[alternative] as number) - by;
