@@ -11,6 +11,8 @@ export interface AlongDemand {
   readonly most: number;
   /** By how much a balloon may raise the number of odd joints of what it leaves. */
   readonly oddRoom: number;
+  /** Colour of each edge, -1 where any will do: a balloon has one. */
+  readonly colours?: Int32Array;
 }
 
 /** The balloons, fullest first, left out when it took more than the steps allowed, and the steps taken. */
@@ -33,6 +35,7 @@ class Following {
   readonly #mostSteps: number;
   /** 1 for an edge that cannot be taken: outside the set, or in the balloon already. */
   readonly #taken: Uint8Array;
+  readonly #colours: Int32Array;
   #steps = 0;
 
   constructor(part: Network, demand: AlongDemand, mostSteps: number) {
@@ -41,6 +44,7 @@ class Following {
     this.#mostSteps = mostSteps;
     this.#taken = new Uint8Array(part.edgeCount).fill(1);
     for (const edge of edgesOf(demand.set)) this.#taken[edge] = 0;
+    this.#colours = demand.colours ?? new Int32Array(part.edgeCount).fill(-1);
   }
 
   get steps(): number {
@@ -50,17 +54,24 @@ class Following {
   from(edge: number): void {
     const { jointOfEnd, lengths } = this.#part;
     this.#taken[edge] = 1;
-    this.#onward(jointOfEnd[2 * edge + 1] as number, jointOfEnd[2 * edge] as number, 2 ** edge, lengths[edge] as number, false);
+    this.#onward(
+      jointOfEnd[2 * edge + 1] as number,
+      jointOfEnd[2 * edge] as number,
+      2 ** edge,
+      lengths[edge] as number,
+      this.#colours[edge] as number,
+      false,
+    );
   }
 
   fullestFirst(): readonly EdgeSet[] {
     return [...this.#lengthOf].toSorted((a, b) => b[1] - a[1]).map(([set]) => set);
   }
 
-  #onward(head: number, tail: number, set: EdgeSet, length: number, headDone: boolean): void {
+  #onward(head: number, tail: number, set: EdgeSet, length: number, colour: number, headDone: boolean): void {
     this.#steps++;
     if (this.#steps > this.#mostSteps) return;
-    if (!headDone) this.#onward(tail, head, set, length, true);
+    if (!headDone) this.#onward(tail, head, set, length, colour, true);
     else if (length >= this.#demand.least && this.#oddFits(head, tail)) this.#lengthOf.set(set, length);
     const { first, ends, jointOfEnd, lengths } = this.#part;
     const taken = this.#taken;
@@ -70,9 +81,10 @@ class Following {
       const edge = end >> 1;
       if (taken[edge] === 1) continue;
       const next = length + (lengths[edge] as number);
-      if (next > this.#demand.most) continue;
+      const its = this.#colours[edge] as number;
+      if (next > this.#demand.most || (its !== -1 && colour !== -1 && its !== colour)) continue;
       taken[edge] = 1;
-      this.#onward(jointOfEnd[end ^ 1] as number, tail, set + 2 ** edge, next, headDone);
+      this.#onward(jointOfEnd[end ^ 1] as number, tail, set + 2 ** edge, next, Math.max(colour, its), headDone);
       taken[edge] = 0;
     }
   }

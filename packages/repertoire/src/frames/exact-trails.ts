@@ -15,17 +15,21 @@ export type ExactAnswer = { readonly outcome: 'walks'; readonly walks: readonly 
 /**
  * Searches for at most `count` balloons of `capacity` for a part of at most `mostExactEdges` edges, and is complete: branch and bound
  * over which balloon makes the most cramped edge, parts that fall apart solved on their own, what is proven of a set of edges remembered.
- * A set of edges is one balloon if it hangs together, fits, and has at most two odd joints (Euler 1736), so orders are not told apart.
+ * A set of edges is one balloon if it hangs together, fits, and has at most two odd joints (Euler 1736), so orders are not told apart;
+ * and if it has one colour, where `colours` gives that of each edge from 0 on, -1 where any will do.
  */
-export function exactTrails(part: Network, capacity: number, count: number, work: Work): ExactAnswer {
+export function exactTrails(part: Network, capacity: number, count: number, work: Work, colours?: Int32Array): ExactAnswer {
   if (part.edgeCount > mostExactEdges) throw new Error(`${part.edgeCount} edges are too many for the exact search`);
-  return new ExactSearch(part, capacity, work).answer(count);
+  return new ExactSearch(part, capacity, work, colours).answer(count);
 }
 
 /** Following edges gives way to matching sums after so many steps, or where the sums of half the edges are fewer. */
 const mostFollowSteps = 40_000;
 /** What a step of following edges costs. */
 const stepsOfFollow = 10;
+/** Edges whose balloons are listed to branch over the shortest list; a list this short is not bettered. */
+const mostTried = 4;
+const few = 2;
 /** Steps that looking at a set of edges as a whole costs. */
 const stepsOfVisit = 100;
 
@@ -33,14 +37,16 @@ class ExactSearch {
   readonly #part: Network;
   readonly #capacity: number;
   readonly #work: Work;
+  readonly #colours: Int32Array | undefined;
   /** Fewest balloons that are proven necessary for a connected set, and the first balloon of an answer with so many. */
   readonly #needed = new Map<EdgeSet, number>();
   readonly #found = new Map<EdgeSet, { readonly count: number; readonly balloon: EdgeSet }>();
 
-  constructor(part: Network, capacity: number, work: Work) {
+  constructor(part: Network, capacity: number, work: Work, colours: Int32Array | undefined) {
     this.#part = part;
     this.#capacity = longestSum(part, capacity);
     this.#work = work;
+    this.#colours = colours;
   }
 
   answer(count: number): ExactAnswer {
@@ -76,9 +82,20 @@ class ExactSearch {
     const edges = edgesOf(group);
     const length = edges.reduce((sum, edge) => sum + (this.#part.lengths[edge] as number), 0);
     const odd = this.#degrees(edges).reduce((sum, ends) => sum + (ends % 2), 0);
-    const bound = Math.max(1, odd / 2, Math.ceil(length / this.#capacity));
+    const bound = Math.max(1, odd / 2, Math.ceil(length / this.#capacity), this.#byColour(edges));
     this.#needed.set(group, bound);
     return bound;
+  }
+
+  /** What the edges of each colour need by their length. */
+  #byColour(edges: readonly number[]): number {
+    if (this.#colours === undefined) return 0;
+    const lengths = new Map<number, number>();
+    for (const edge of edges) {
+      const colour = this.#colours[edge] as number;
+      if (colour !== -1) lengths.set(colour, (lengths.get(colour) ?? 0) + (this.#part.lengths[edge] as number));
+    }
+    return [...lengths.values()].reduce((sum, length) => sum + Math.ceil(length / this.#capacity), 0);
   }
 
   #canMakeGroup(group: EdgeSet, count: number): boolean {
@@ -100,19 +117,33 @@ class ExactSearch {
     return false;
   }
 
-  /** Every balloon through the edge with the fewest ways on that does not already leave too much for the others. */
+  /** Every balloon that does not already leave too much for the others, through an edge that has few of them. */
   #balloonsThroughTightest(group: EdgeSet, count: number): Iterable<EdgeSet> {
     const edges = edgesOf(group);
     const degree = this.#degrees(edges);
-    const tightest = this.#tightest(edges, degree);
     const total = edges.reduce((sum, edge) => sum + (this.#part.lengths[edge] as number), 0);
     const odd = degree.reduce((sum, ends) => sum + (ends % 2), 0);
-    const bounds = { least: total - (count - 1) * this.#capacity, most: this.#capacity };
+    const bounds = {
+      least: total - (count - 1) * this.#capacity,
+      most: this.#capacity,
+      ...(this.#colours === undefined ? {} : { colours: this.#colours }),
+    };
     const along = { set: group, degree, ...bounds, oddRoom: 2 * (count - 1) - odd };
-    const { steps, found } = balloonsAlong(this.#part, tightest, along, Math.min(mostFollowSteps, 2 ** (edges.length / 2 - 1)));
-    this.#work.left -= stepsOfFollow * steps;
-    if (found !== undefined) return found;
-    return balloonsBySum(this.#part, { through: tightest, among: edges, ...bounds, oddLeft: 2 * (count - 1) }, this.#work);
+    const tightest = this.#tightest(edges, degree);
+    let fewest: readonly EdgeSet[] | undefined;
+    for (const edge of new Set([tightest, ...this.#longest(edges)])) {
+      const { steps, found } = balloonsAlong(this.#part, edge, along, Math.min(mostFollowSteps, 2 ** (edges.length / 2 - 1)));
+      this.#work.left -= stepsOfFollow * steps;
+      if (found === undefined) break;
+      if (fewest === undefined || found.length < fewest.length) fewest = found;
+      if (fewest.length <= few) break;
+    }
+    return fewest ?? balloonsBySum(this.#part, { through: tightest, among: edges, ...bounds, oddLeft: 2 * (count - 1) }, this.#work);
+  }
+
+  #longest(edges: readonly number[]): readonly number[] {
+    const { lengths } = this.#part;
+    return edges.toSorted((a, b) => (lengths[b] as number) - (lengths[a] as number)).slice(0, mostTried - 1);
   }
 
   #tightest(edges: readonly number[], degree: Int32Array): number {

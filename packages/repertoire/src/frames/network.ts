@@ -54,7 +54,7 @@ export function splitByColour(frame: Frame, network: Network): Network {
   const frameJoints: number[] = [];
   const jointOfEnd = new Int32Array(network.jointOfEnd.length);
   for (let end = 0; end < jointOfEnd.length; end++) {
-    const name = frame.edges[end >> 1]?.colour;
+    const name = frame.edges[network.frameEdges[end >> 1] as number]?.colour;
     const colour = colours.get(name) ?? colours.size;
     colours.set(name, colour);
     const joint = network.jointOfEnd[end] as number;
@@ -62,7 +62,7 @@ export function splitByColour(frame: Frame, network: Network): Network {
     const number = numbers.get(key) ?? frameJoints.length;
     if (number === frameJoints.length) {
       numbers.set(key, number);
-      frameJoints.push(joint);
+      frameJoints.push(network.frameJoints[joint] as number);
     }
     jointOfEnd[end] = number;
   }

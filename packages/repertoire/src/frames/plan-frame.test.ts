@@ -45,14 +45,18 @@ function isTrail(wires: readonly Wire[], set: number): boolean {
 const lengthOf = (wires: readonly Wire[], set: number): number =>
   wires.reduce((sum, [, , length], index) => sum + ((set >> index) % 2 === 1 ? length : 0), 0);
 
+/** How many colours a set of edges has; edges without one do not count. */
+const coloursOf = (wires: readonly Wire[], set: number): number =>
+  new Set(wires.flatMap(([, , , colour], index) => ((set >> index) % 2 === 1 && colour !== undefined ? [colour] : []))).size;
+
 /** Fewest trails by trying every way to divide the edges. */
-function fewestByTrying(wires: readonly Wire[], balloonInches: number): number {
+function fewestByTrying(wires: readonly Wire[], balloonInches: number, keepColours = false): number {
   const all = 2 ** wires.length - 1;
   const fewest = new Array<number>(all + 1).fill(Number.POSITIVE_INFINITY);
   fewest[0] = 0;
   for (let set = 1; set <= all; set++) {
     for (let part = set; part > 0; part = (part - 1) & set) {
-      if (lengthOf(wires, part) > balloonInches || !isTrail(wires, part)) continue;
+      if (lengthOf(wires, part) > balloonInches || !isTrail(wires, part) || (keepColours && coloursOf(wires, part) > 1)) continue;
       fewest[set] = Math.min(fewest[set] as number, 1 + (fewest[set ^ part] as number));
     }
   }
@@ -239,6 +243,31 @@ describe('colours', () => {
     const plan = planned(frameOf([...twoTone, [3, 4, 5], [0, 5, 4], [5, 0, 4]]));
     expect(plan.trails).toHaveLength(2);
     expect(plan.proven).toBe(true);
+  });
+
+  test('edges without a colour go where they save most: against trying everything on frames of up to eight edges', () => {
+    const colour = fc.constantFrom('red', 'blue', 'green', undefined, undefined, undefined);
+    let aboveOneColour = 0;
+    fc.assert(
+      fc.property(
+        connected,
+        fc.array(colour, { minLength: 8, maxLength: 8 }),
+        fc.integer({ min: 16, max: 120 }),
+        (list, colours, quarters) => {
+          const wires = list.map(([from, to, length], index): Wire => {
+            const its = colours[index];
+            return its === undefined ? [from, to, length] : [from, to, length, its];
+          });
+          const balloonInches = quarters > 80 ? undefined : quarters / 4;
+          const plan = planned(frameOf(wires), balloonInches === undefined ? {} : { balloonInches });
+          const fewest = fewestByTrying(wires, balloonInches ?? Number.POSITIVE_INFINITY, true);
+          expect([plan.trails.length, plan.proven]).toEqual([fewest, true]);
+          if (fewest > fewestByTrying(wires, balloonInches ?? Number.POSITIVE_INFINITY)) aboveOneColour++;
+        },
+      ),
+      { seed: 14, numRuns: 600 },
+    );
+    expect(aboveOneColour).toBeGreaterThan(50);
   });
 
   test('no balloon has two colours, whatever the frame', () => {

@@ -3,6 +3,7 @@ import { type ColouredTrail, joinUncoloured, lendColours } from './colour-classe
 import { eulerTrails } from './euler-trails.ts';
 import { checkFrame, type Frame, frameProblem, mostFrameEdges } from './frame.ts';
 import { limitedPart } from './limited-part.ts';
+import { type MixedTrails, mixedPart } from './mixed-colours.ts';
 import { capacityOf, connectedParts, lengthUnitsPerInch, type Network, networkOf, partOf, splitByColour } from './network.ts';
 import { poppedLimited } from './popped-limited.ts';
 import { type PoppedTrails, poppedParts } from './popped-trails.ts';
@@ -53,8 +54,8 @@ export interface FramePlan {
  *
  * Any length: max(1, odd joints / 2) for each connected part (Demaine, Demaine and Hart 2008), in linear time. Limited length: exact up to
  * 40 edges a part but for contrived lengths, a bounded search above, with the number that no order can go below. Pops: see `FrameWishes`.
- * Problems: those of `checkFrame`, `frame.balloon-length`, `frame.edge-longer-than-balloon`, `frame.balloons`, `frame.pops-too-many`.
- * @example planFrame({ joints: [{ name: 'A' }, { name: 'B' }], edges: [{ from: 'A', to: 'B', lengthInches: 5 }] }) // ok, one balloon
+ * Problems: those of `checkFrame`, `frame.balloon-length`, `frame.edge-longer-than-balloon`, `frame.balloons`.
+ * @example planFrame({ joints: [{ name: 'A' }, { name: 'B' }], edges: [{ from: 'A', to: 'B', lengthInches: 5 }] }).value.trails.length // -> 1
  */
 export function planFrame(frame: Frame, wishes: FrameWishes = {}): Result<FramePlan> {
   const wrong = checkWishes(wishes);
@@ -98,61 +99,73 @@ function tooLongEdge(frame: Frame, balloonInches = Number.POSITIVE_INFINITY): Pr
 
 interface Found {
   readonly trails: readonly Trail[];
-  /** Bound over the parts that have a colour, and over those that have none. */
   readonly bound: number;
-  readonly uncolouredBound: number;
 }
 
 function planWithoutPops(frame: Frame, network: Network, wishes: FrameWishes): FramePlan {
   const keep = wishes.colours !== 'ignore' && frame.edges.some(({ colour }) => colour !== undefined);
-  const oneColour = fewest(frame, network, wishes);
-  const least = oneColour.bound + oneColour.uncolouredBound;
+  const oneColour = fewest(network, wishes);
   if (!keep)
     return finish(
       frame,
       oneColour.trails.map((trail) => ({ colour: undefined, trail })),
-      least,
+      oneColour.bound,
       0,
     );
-  const hung = keepColours(frame, network, wishes);
-  const lent = hung.uncolouredBound === 0 ? undefined : keepColours(lendColours(frame), network, wishes);
-  const best = lent !== undefined && lent.trails.length < hung.trails.length ? lent : hung;
-  const leastApart = hung.uncolouredBound === 0 ? hung.bound : Math.max(least, coloursIn(frame));
-  return finish(frame, best.trails, leastApart, Math.max(0, best.trails.length - oneColour.trails.length));
+  const kept = keepColours(frame, network, wishes);
+  return finish(frame, kept.trails, kept.bound, Math.max(0, kept.trails.length - oneColour.trails.length));
 }
 
-interface Coloured {
-  readonly trails: readonly ColouredTrail[];
-  readonly bound: number;
-  readonly uncolouredBound: number;
+/** Each colour apart; where a part also has edges without a colour, these hung on to the balloons of others. */
+function keepColours(frame: Frame, network: Network, wishes: FrameWishes): MixedTrails {
+  const colourOfEdge = (edge: number): string | undefined => frame.edges[network.frameEdges[edge] as number]?.colour;
+  const whole: number[] = [];
+  const trails: ColouredTrail[] = [];
+  let bound = 0;
+  const mixed = connectedParts(network).filter((edges) => {
+    const plain = edges.filter((edge) => colourOfEdge(edge) === undefined).length;
+    if (plain > 0 && plain < edges.length) return true;
+    for (const edge of edges) whole.push(edge);
+    return false;
+  });
+  if (whole.length > 0) {
+    const apart = fewest(splitByColour(frame, partOf(network, whole)), wishes);
+    for (const trail of apart.trails) trails.push({ colour: colourOf(frame, trail), trail });
+    bound += apart.bound;
+  }
+  const lentFrame = mixed.length === 0 ? frame : lendColours(frame);
+  const capacity = wishes.balloonInches === undefined ? Number.POSITIVE_INFINITY : capacityOf(wishes.balloonInches);
+  for (const edges of mixed) {
+    const part = partOf(network, edges);
+    const [hung, lent] = [hangOn(frame, part, wishes), hangOn(lentFrame, part, wishes)];
+    const found = mixedPart(frame, part, lent.length < hung.length ? lent : hung, capacity, wishes.quick === true);
+    for (const trail of found.trails) trails.push(trail);
+    bound += found.bound;
+  }
+  return { trails, bound };
 }
 
-/** Each colour apart, edges without one hung on afterwards. */
-function keepColours(frame: Frame, network: Network, wishes: FrameWishes): Coloured {
-  const apart = fewest(frame, splitByColour(frame, network), wishes);
+/** Each colour of a part apart, edges without one hung on afterwards. */
+function hangOn(frame: Frame, part: Network, wishes: FrameWishes): readonly ColouredTrail[] {
+  const apart = fewest(splitByColour(frame, part), wishes);
   const coloured = apart.trails.map((trail) => ({ colour: colourOf(frame, trail), trail }));
-  return { ...apart, trails: joinUncoloured(frame, coloured, wishes.balloonInches ?? Number.POSITIVE_INFINITY) };
+  return joinUncoloured(frame, coloured, wishes.balloonInches ?? Number.POSITIVE_INFINITY);
 }
 
 const colourOf = (frame: Frame, trail: Trail): string | undefined => frame.edges[trail.edges[0] as number]?.colour;
 
-const coloursIn = (frame: Frame): number => new Set(frame.edges.flatMap(({ colour }) => colour ?? [])).size;
-
 /** Fewest balloons for every part of a network. */
-function fewest(frame: Frame, network: Network, wishes: FrameWishes): Found {
+function fewest(network: Network, wishes: FrameWishes): Found {
   const capacity = wishes.balloonInches === undefined ? undefined : capacityOf(wishes.balloonInches);
   const trails: Trail[] = [];
   let bound = 0;
-  let uncolouredBound = 0;
   const add = (found: readonly Trail[], least: number): void => {
-    const colour = colourOf(frame, found[0] as Trail);
-    if (colour === undefined) uncolouredBound += least;
-    else bound += least;
+    bound += least;
     for (const trail of found) trails.push(trail);
   };
   if (capacity === undefined) {
     for (const walk of eulerTrails(network)) add([trailOf(network, walk)], 1);
-    return { trails, bound, uncolouredBound };
+    return { trails, bound };
   }
   for (const edges of connectedParts(network)) {
     if (edges.length === 1) {
@@ -166,7 +179,7 @@ function fewest(frame: Frame, network: Network, wishes: FrameWishes): Found {
       found.bound,
     );
   }
-  return { trails, bound, uncolouredBound };
+  return { trails, bound };
 }
 
 /** Steps of pairing odd joints, some seconds at worst; used up only by many thousands of them. */

@@ -14,6 +14,8 @@ export interface BalloonDemand {
   readonly most: number;
   /** Most odd joints that the edges left over may have. */
   readonly oddLeft: number;
+  /** Colour of each edge, -1 where any will do: a balloon has one. */
+  readonly colours?: Int32Array;
 }
 
 /** Sums of so many edges at most are sorted at once. */
@@ -29,7 +31,7 @@ const lookAtWhole = 10;
  */
 export function* balloonsBySum(part: Network, demand: BalloonDemand, work: Work): Generator<EdgeSet, void, void> {
   const others = demand.among.filter((edge) => edge !== demand.through);
-  const edges = numbered(part, [...others, demand.through]);
+  const edges = numbered(part, [...others, demand.through], demand.colours);
   const through = others.length;
   const bits = Math.min(mostHalf, others.length >> 1);
   const chosenAhead = others.length - 2 * bits;
@@ -44,7 +46,8 @@ export function* balloonsBySum(part: Network, demand: BalloonDemand, work: Work)
     for (const { low, high } of found) {
       const numbers = [...ahead, ...bitsOf(low).map((bit) => bit + chosenAhead), ...bitsOf(high).map((bit) => bit + chosenAhead + bits)];
       work.left -= lookAtWhole;
-      if (hangsTogether(edges, numbers)) yield numbers.reduce((set, number) => set + (edges.bits[number] as number), 0);
+      if (hasOneColour(edges, numbers) && hangsTogether(edges, numbers))
+        yield numbers.reduce((set, number) => set + (edges.bits[number] as number), 0);
     }
     if (work.left <= 0) return;
   }
@@ -88,9 +91,10 @@ interface NumberedEdges extends SumEdges {
   /** Each edge as a set of one. */
   readonly bits: readonly EdgeSet[];
   readonly joints: readonly Parity[];
+  readonly colours: readonly number[];
 }
 
-function numbered(part: Network, edges: readonly number[]): NumberedEdges {
+function numbered(part: Network, edges: readonly number[], colours?: Int32Array): NumberedEdges {
   const numbers = new Map<number, number>();
   const bitOf = (end: number): Parity => {
     const joint = part.jointOfEnd[end] as number;
@@ -105,6 +109,7 @@ function numbered(part: Network, edges: readonly number[]): NumberedEdges {
     parityHigh: ends.map(([from, to]) => from.high ^ to.high),
     joints: ends.map(([from, to]) => ({ low: from.low | to.low, high: from.high | to.high })),
     bits: edges.map((edge) => 2 ** edge),
+    colours: edges.map((edge) => colours?.[edge] ?? -1),
   };
 }
 
@@ -131,6 +136,17 @@ function bitsOf(mask: number): readonly number[] {
   const bits: number[] = [];
   for (let rest = mask; rest !== 0; rest &= rest - 1) bits.push(31 - Math.clz32(rest & -rest));
   return bits;
+}
+
+function hasOneColour({ colours }: NumberedEdges, numbers: readonly number[]): boolean {
+  let colour = -1;
+  for (const number of numbers) {
+    const its = colours[number] as number;
+    if (its === -1 || its === colour) continue;
+    if (colour !== -1) return false;
+    colour = its;
+  }
+  return true;
 }
 
 function hangsTogether({ joints }: NumberedEdges, numbers: readonly number[]): boolean {
