@@ -1,20 +1,12 @@
 import { basename } from 'node:path';
 import { type BalloonTest, type Book, checkBook, layDates, makersOfSize, sizesOf, workingsOf } from '@twistwright/books';
-import { readBook, writeBook } from '@twistwright/contract';
+import { fitChangeAnswer, readBook, writeBook } from '@twistwright/contract';
 import { counted, type FitChange, fitChanges, isNewVerdict, sayFitChange } from '@twistwright/planner';
-import {
-  type Belief,
-  type Calibration,
-  isTube,
-  makerKey,
-  measurementProblems,
-  type Posterior,
-  sizeOf,
-  type Tube,
-} from '@twistwright/repertoire';
-import { addDays, daysBetween, normalQuantile, type Problem, showLength } from '@twistwright/units';
-import { type Asked, tellProblems } from './figure-command.ts';
-import { readText } from './open-book.ts';
+import { isTube, makerKey, measurementProblems, sizeOf, type Tube } from '@twistwright/repertoire';
+import { addDays, daysBetween, type Problem } from '@twistwright/units';
+import { writeCalibration } from './calibration-page.ts';
+import type { Asked } from './figure-command.ts';
+import { readText, refuse } from './open-book.ts';
 import type { ExitCode } from './outside.ts';
 import { type Page, pageFor } from './page.ts';
 
@@ -33,23 +25,17 @@ export async function calibrateSize(asked: Asked): Promise<ExitCode> {
   }
   const after = test === undefined ? book : { ...book, balloonTests: [...(book.balloonTests ?? []), test] };
   const problems = test === undefined ? [] : problemsOf(size, test, after, asked);
-  if (problems.length > 0) return tellProblems(problems, name, args, outside);
+  if (problems.length > 0) return refuse(problems, name, args, outside);
   if (test !== undefined && args.has('save')) {
     const unsaved = await save(test, asked);
-    if (unsaved !== undefined) return tellProblems(unsaved, args.text('book') ?? '', args, outside);
+    if (unsaved !== undefined) return refuse(unsaved, args.text('book') ?? '', args, outside);
   }
   const workings = workingsOf(after);
   const makers = makersAsked(asked, after, size, test);
   const changes = test === undefined ? [] : fitChanges(book, after);
   if (args.has('json')) {
     const known = makers.map((maker) => workings(size, maker));
-    const figures = changes.map((change) => ({
-      figure: change.figure.id,
-      ...(change.way === undefined ? {} : { colourway: change.way.id }),
-      before: change.before.verdict,
-      after: change.after.verdict,
-      says: sayFitChange(change, book.business.ruler),
-    }));
+    const figures = changes.map((change) => fitChangeAnswer(change, book.business.ruler));
     const answer = { calibrations: known, ...(test === undefined ? {} : { test, figures, saved: args.has('save') }) };
     outside.out(`${JSON.stringify(answer, undefined, 2)}\n`);
     return 0;
@@ -130,42 +116,6 @@ function makersAsked({ args }: Asked, after: Book, size: Tube, test: BalloonTest
   if (maker !== undefined) return [known.find((entry) => makerKey(entry) === makerKey(maker)) ?? maker];
   return test !== undefined || known.length === 0 ? [undefined] : known;
 }
-
-/** Before and after the tests of a maker: means with 80 % bands, and how much of it is one's own. */
-function writeCalibration(page: Page, { size, maker, tests, otherTests, working }: Calibration, ruler: 'in' | 'cm'): void {
-  const whose = maker === undefined ? 'a maker that is not known' : maker;
-  const { flat, stretch, tailPerBubble } = working;
-  page.say(`${size} of ${whose}: ${showLength(flat.mean, ruler)} flat, ${showLength(flat.mean * stretch.mean, ruler)} blown up.`);
-  page.tell(testsSaid(tests, otherTests));
-  const per = ruler === 'cm' ? 2.54 : 1;
-  const band = ({ mean, sd }: Belief, scale: number): string =>
-    `${(scale * mean).toFixed(2)} (${(scale * (mean - z90 * sd)).toFixed(2)} to ${(scale * (mean + z90 * sd)).toFixed(2)})`;
-  const row = (what: string, posterior: Posterior, scale: number): readonly (string | number)[] => [
-    what,
-    band(posterior.prior, scale),
-    band(posterior, scale),
-    posterior.measured,
-    percent(posterior.parts.own),
-    percent(posterior.parts.others),
-  ];
-  page.gap();
-  page.table(
-    ['What', 'usual', 'these balloons', 'measured', 'own part', 'other makers'],
-    [
-      row(`flat working length, ${ruler}`, flat, per),
-      row('inflated length out of a flat one', stretch, 1),
-      row(`tail that a bubble eats, flat ${ruler}`, tailPerBubble, per),
-    ],
-  );
-  page.gap();
-}
-const z90 = normalQuantile(0.9);
-function testsSaid(own: number, others: number): string {
-  if (own + others === 0) return 'Nothing was measured: these are the usual numbers.';
-  if (own === 0) return `None of these balloons were measured; ${counted(others, 'test')} of other makers' balloons.`;
-  return `${counted(own, 'test')} of these balloons${others === 0 ? '' : `, ${counted(others, 'test')} of other makers' balloons`}.`;
-}
-const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** Of figures whose verdict stays. */
 const mostShown = 3;

@@ -178,6 +178,12 @@ balloonTests:
     });
     expect((JSON.parse(again.out) as Calibrated).calibrations.map(({ maker, tests }) => [maker, tests])).toEqual([['larkfield', 1]]);
   });
+  test('a figure says on whose measurements its air rests', async () => {
+    expect((await run('figure show dog --book book.yaml --colourway red')).out).toMatch(
+      /^260 of Ardle & Wynn: 3 tests of these balloons, 1 test of /mu,
+    );
+    expect((await run('figure show dog')).out).not.toContain('tests of these balloons');
+  });
   test('a test in an example book is laid back to the days of the file', async () => {
     const example = testedBook.replace('book: 1', 'book: 1\nlaidOn: 2026-05-02');
     const { files } = await run('figure calibrate 260 --book own.yaml --flat 11 --save', { 'own.yaml': example });

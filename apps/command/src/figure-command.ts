@@ -135,7 +135,7 @@ function misuse(word: string, deed: Deed, args: Arguments): string | undefined {
 const paperSizes: readonly PaperSize[] = ['A4', 'Letter', 'A3', 'Tabloid'];
 export const paperNamed = (text: string): PaperSize | undefined => paperSizes.find((size) => size.toLowerCase() === text.toLowerCase());
 
-export function tellProblems(problems: readonly Problem[], file: string, args: Arguments, outside: Outside): 1 {
+function tellProblems(problems: readonly Problem[], file: string, args: Arguments, outside: Outside): 1 {
   if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
   else for (const problem of problems) outside.err(`${problemText(problem, file)}\n`);
   return 1;

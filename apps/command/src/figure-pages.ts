@@ -11,6 +11,7 @@ import {
 import type { Frame, FramePlan, PieceAir, Step } from '@twistwright/repertoire';
 import { trailInches, trailNames } from '@twistwright/repertoire';
 import { roundToMoney, showLength, showMoney } from '@twistwright/units';
+import { sayWhose } from './calibration-page.ts';
 import type { Page } from './page.ts';
 
 const oneDecimal = (value: number): string => value.toFixed(1);
@@ -56,6 +57,7 @@ export function writeFigure(page: Page, book: Book, facts: FigureFacts, way: Col
       ]),
     );
     page.tell('"blow up to" is inflated length (of a round its width); "leave flat" and "left at the tip" are flat rubber: two rulers.');
+    for (const sentence of sayWhose(book, facts.recipe, way)) page.tell(sentence);
     for (const piece of air.pieces) {
       for (const caution of piece.cautions) page.tell(`${piece.name}: ${caution}`);
       for (const change of piece.changes) page.tell(`${piece.name}: ${change.sentence}`);

@@ -5,7 +5,7 @@ import type { BalloonTest } from './balloon-test.ts';
 import { type Book, emptyBook } from './book.ts';
 import { checkBook } from './check-book.ts';
 import { layDates } from './lay-dates.ts';
-import { makersOfSize, workingOfPieces, workingsOf } from './workings.ts';
+import { makersOfSize, tubesTaken, workingOfPieces, workingsOf } from './workings.ts';
 
 const today = date('2026-06-10');
 const osprey: BalloonTest = {
@@ -126,6 +126,15 @@ describe('whose numbers hold', () => {
   test('a test with impossible measurements is left aside', () => {
     const bad = { ...osprey, id: 't2', flatInches: [40] };
     expect(workingsOf({ ...book, balloonTests: [osprey, bad] })(tube('260')).otherTests).toBe(1);
+  });
+  test('the kinds of tube that a figure takes, each once', () => {
+    const recipe = { pieces: ['body', 'body', 'ears'].map((role) => ({ name: role, size: '260', role, count: 1, run: [] })) };
+    const way = { id: 'w', name: 'w', fill: { body: 'red', ears: 'blue' } };
+    expect(tubesTaken(book, recipe, way).map(({ size, maker }) => [size.code, maker])).toEqual([
+      ['260', 'osprey &  daughters'],
+      ['260', undefined],
+    ]);
+    expect(tubesTaken(book, { pieces: [{ name: 'n', size: 'round-5', role: 'body', count: 1, run: [] }] }, way)).toEqual([]);
   });
   test('makers of a size: by tests and items, one spelling each, unknown last', () => {
     expect(makersOfSize(book, '260')).toEqual(['Osprey & Daughters', undefined]);

@@ -34,4 +34,4 @@ export { type BookProblemCode, bookProblems, errorAt, warningAt } from './proble
 export type { SavedKit, SavedKitWishes } from './saved-kit.ts';
 export { countsByItem, type Lot, type Place, type Stock, type StockDifference, type StockLine, type StockMove, stockOf } from './stock.ts';
 export type { Need, Offer, Order, Supplier } from './supply.ts';
-export { makersOf, makersOfSize, testsOf, workingOfPieces, workingsOf } from './workings.ts';
+export { makersOf, makersOfSize, testsOf, tubesTaken, workingOfPieces, workingsOf } from './workings.ts';

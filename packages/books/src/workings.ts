@@ -1,15 +1,19 @@
 import {
   type Calibration,
   calibrate,
+  isTube,
   makerKey,
   measurementProblems,
   type PieceNeed,
+  type Recipe,
+  sizeOf,
   type Tube,
   type Working,
 } from '@twistwright/repertoire';
 import { balloonFor, balloonsByLook } from './balloon-for.ts';
 import type { BalloonTest } from './balloon-test.ts';
 import type { Book } from './book.ts';
+import { sizesOf } from './check-names.ts';
 import type { Colourway } from './figure.ts';
 
 type Tested = Pick<Book, 'sizes' | 'balloonTests'>;
@@ -56,6 +60,24 @@ export function workingOfPieces(book: Balloons): ((way: Colourway | undefined) =
   const workings = workingsOf(book);
   const makerOf = makersOf(book);
   return (way) => (size, piece) => workings(size, makerOf(way)({ ...piece, size: size.code })).working;
+}
+
+/** The kinds of tube that a figure takes in a colourway, each once: size code and maker, undefined where the book does not say. */
+export function tubesTaken(
+  book: Pick<Book, 'sizes' | 'items'>,
+  recipe: Pick<Recipe, 'pieces'>,
+  way: Colourway | undefined,
+): readonly { readonly size: Tube; readonly maker: string | undefined }[] {
+  const sizes = sizesOf(book);
+  const makerOf = makersOf(book)(way);
+  const kinds = recipe.pieces.flatMap((piece) => {
+    const size = sizeOf(piece.size, sizes);
+    return size !== undefined && isTube(size) ? [{ size, maker: makerOf(piece) }] : [];
+  });
+  return kinds.filter(
+    ({ size, maker }, index) =>
+      kinds.findIndex((other) => other.size.code === size.code && makerKey(other.maker) === makerKey(maker)) === index,
+  );
 }
 
 /** The makers of a size code by its tests and items, each as it is first written; undefined where a test or an item says none. */

@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router';
-import { type Book, type Colourway, makersOf, sizesOf, workingsOf } from '@twistwright/books';
-import { isTube, type Recipe, sizeOf } from '@twistwright/repertoire';
+import { type Book, type Colourway, tubesTaken, workingsOf } from '@twistwright/books';
+import type { Recipe } from '@twistwright/repertoire';
 import type { ReactElement } from 'react';
 import './balloons.css';
 import { weightSentence, whoseWords } from './balloon-words.ts';
@@ -13,24 +13,15 @@ interface WhoseNumbersProps {
 
 /** On whose measurements air and tail of a figure rest, and where to measure. */
 export function WhoseNumbers({ book, recipe, way }: WhoseNumbersProps): ReactElement | null {
-  const sizes = sizesOf(book);
   const workings = workingsOf(book);
-  const makerOf = makersOf(book)(way);
-  const kinds = new Map(
-    recipe.pieces.flatMap((piece) => {
-      const size = sizeOf(piece.size, sizes);
-      if (size === undefined || !isTube(size)) return [];
-      const maker = makerOf(piece);
-      return [[JSON.stringify([size.code, maker]), { size, maker }] as const];
-    }),
-  );
-  const [first] = kinds.values();
+  const kinds = tubesTaken(book, recipe, way);
+  const [first] = kinds;
   if (first === undefined) return null;
   return (
     <div className="whose">
       <ul>
-        {[...kinds].map(([key, { size, maker }]) => (
-          <li key={key}>
+        {kinds.map(({ size, maker }) => (
+          <li key={`${size.code} ${maker}`}>
             <b>
               {size.code} {whoseWords(maker)}:
             </b>{' '}
