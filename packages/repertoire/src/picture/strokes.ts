@@ -8,6 +8,9 @@ const stroke = (path: string, colour: string, width: number, more = ''): string 
 /** Thinner strands than this, in picture units, have gloss but no light of their own: it would not be seen. */
 const leastLit = 5.8;
 
+/** A strand thinner than this, in picture units, is drawn by its edge alone, which shows on paper whatever its colour. */
+const threadRadius = 1.2;
+
 /** Width of the edge on each side, picture units. */
 const edge = 1.1;
 
@@ -91,6 +94,7 @@ export function stretchOf(strand: Strand, first: number, last: number, rubber: R
     return stroke(d, colour, width, `${cut}${more}`) + (ended ? cap(line, spots, startCut, width, colour, more) : '');
   };
   const { tones } = rubber;
+  if (radius < threadRadius) return along(0, rubber.rim, Math.max(2 * radius, 1.2));
   let text = along(0, rubber.rim, 2 * radius);
   const seeThrough = finish === 'clear' || finish === 'jewel';
   for (const { colour, at, width } of coatsOf(radius, rubber, small)) text += along(at, colour, 2 * width * radius);
