@@ -92,7 +92,7 @@ function readFigure(
 
 function Editor({ known }: { readonly known: Figure | undefined }): ReactElement {
   const { book } = useBook();
-  const { change, error, isSaving } = useChangeBook();
+  const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const navigate = useNavigate();
   const { value: draft, set, undo, redo } = useUndoable(() => draftOf(known));
   const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({});

@@ -1,15 +1,8 @@
-import { planFrame, readFrame, readyFrame, readyFrames, recipeOfFrame, writeRecipe } from '@twistwright/repertoire';
+import { readyFrames } from '@twistwright/repertoire';
 import { type ReactElement, useState } from 'react';
 import { ChoiceField, TextField } from '../parts/field.tsx';
-import { counted, sentence } from '../words/counted.ts';
-
-/** Edges that are planned while the page waits; more are for the command line. */
-const mostEdges = 400;
-
-interface Made {
-  readonly sentence: string;
-  readonly recipe?: string;
-}
+import { sentence } from '../words/counted.ts';
+import { useFrame } from './use-frame.ts';
 
 /** A crown, a cage, a solid: from its edges to the fewest balloons, as a recipe. */
 export function FrameMaker({ onMade }: { readonly onMade: (recipe: string) => void }): ReactElement {
@@ -20,22 +13,30 @@ export function FrameMaker({ onMade }: { readonly onMade: (recipe: string) => vo
   const [length, setLength] = useState('55');
   const [pops, setPops] = useState('no');
   const isFamily = readyFrames.some((frame) => frame.name === ready && frame.kind === 'family');
-  const made = makeFrame({
-    ready: ready === '' ? undefined : isFamily ? `${ready} ${sides}` : ready,
-    edge,
+  const says = readyFrames.find((frame) => frame.name === ready)?.says;
+  const isOwn = ready === '';
+  const edgeInches = inchesOf(edge);
+  const balloonInches = inchesOf(length);
+  const wrongEdge = !isOwn && edgeInches === undefined;
+  const wrongLength = length.trim() !== '' && balloonInches === undefined;
+  const wish = {
+    ready: isOwn ? undefined : isFamily ? `${ready} ${sides.trim()}` : ready,
+    edgeInches: edgeInches ?? 5,
     text,
-    length,
+    ...(balloonInches === undefined ? {} : { balloonInches }),
     pops: pops === 'yes',
-  });
+  };
+  const made = useFrame(wrongEdge || wrongLength ? undefined : wish);
   return (
     <div className="form framemaker">
       <ChoiceField
         label="Frame"
         value={ready}
         onChange={setReady}
+        note={says === undefined ? undefined : `${sentence(says)}.`}
         options={[{ value: '', text: 'my own, typed in' }, ...readyFrames.map(({ name }) => ({ value: name, text: name }))]}
       />
-      {ready === '' ? (
+      {isOwn ? (
         <div className="wide">
           <TextField
             label="Edges"
@@ -46,7 +47,13 @@ export function FrameMaker({ onMade }: { readonly onMade: (recipe: string) => vo
           />
         </div>
       ) : (
-        <TextField label="Shortest edge, inflated inches" inputMode="decimal" value={edge} onChange={setEdge} />
+        <TextField
+          label="Shortest edge, inflated inches"
+          inputMode="decimal"
+          value={edge}
+          onChange={setEdge}
+          problem={wrongEdge ? 'Inches above 0, such as 4.5.' : undefined}
+        />
       )}
       {isFamily && <TextField label="Sides" inputMode="numeric" value={sides} onChange={setSides} />}
       <TextField
@@ -55,6 +62,7 @@ export function FrameMaker({ onMade }: { readonly onMade: (recipe: string) => vo
         value={length}
         onChange={setLength}
         note="Empty: as long as needed."
+        problem={wrongLength ? 'Inches above 0, such as 55.' : undefined}
       />
       <ChoiceField
         label="Pops"
@@ -66,14 +74,14 @@ export function FrameMaker({ onMade }: { readonly onMade: (recipe: string) => vo
         ]}
       />
       <p className="wide lead" role="status">
-        {made.sentence}
+        {wrongEdge || wrongLength ? 'A length is not right.' : (made?.sentence ?? 'Working it out.')}
       </p>
       <div className="wide">
         <button
           type="button"
           className="btn"
-          disabled={made.recipe === undefined}
-          onClick={() => made.recipe !== undefined && onMade(made.recipe)}
+          disabled={made?.recipe === undefined}
+          onClick={() => made?.recipe !== undefined && onMade(made.recipe)}
         >
           Use it as the recipe
         </button>
@@ -82,34 +90,8 @@ export function FrameMaker({ onMade }: { readonly onMade: (recipe: string) => vo
   );
 }
 
-interface Wish {
-  readonly ready: string | undefined;
-  readonly edge: string;
-  readonly text: string;
-  readonly length: string;
-  readonly pops: boolean;
+/** A number above 0 with a point or a comma; undefined for anything else. */
+function inchesOf(text: string): number | undefined {
+  const plain = text.trim().replace(',', '.');
+  return /^\d+(\.\d+)?$/u.test(plain) && Number(plain) > 0 ? Number(plain) : undefined;
 }
-
-/** The frame of a wish as a recipe, and what there is to say about it. */
-export function makeFrame({ ready, edge, text, length, pops }: Wish): Made {
-  const frame = ready === undefined ? readFrame(text) : readyFrame(ready, Number(edge));
-  if (!frame.ok) return { sentence: problemWords(frame.error[0]) };
-  if (frame.value.edges.length > mostEdges) return { sentence: `It has ${frame.value.edges.length} edges; here it may have ${mostEdges}.` };
-  const plan = planFrame(frame.value, {
-    ...(length.trim() === '' ? {} : { balloonInches: Number(length) }),
-    ...(pops ? { pops: {} } : {}),
-  });
-  if (!plan.ok) return { sentence: problemWords(plan.error[0]) };
-  const recipe = recipeOfFrame(frame.value, plan.value);
-  if (!recipe.ok) return { sentence: problemWords(recipe.error[0]) };
-  const { trails, proven, leastBalloons } = plan.value;
-  const known = proven ? 'fewer are not possible' : `no order takes fewer than ${leastBalloons}`;
-  return {
-    sentence: `${sentence(counted(frame.value.edges.length, 'edge'))}, ${counted(trails.length, 'balloon')}; ${known}.`,
-    recipe: writeRecipe(recipe.value),
-  };
-}
-const problemWords = (problem: { readonly sentence: string; readonly todo?: string; readonly line?: number } | undefined): string =>
-  problem === undefined
-    ? ''
-    : `${problem.line === undefined ? '' : `Line ${problem.line}: `}${problem.sentence} ${problem.todo ?? ''}`.trim();

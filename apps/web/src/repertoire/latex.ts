@@ -50,16 +50,19 @@ void main() {
   vec3 front = normalize(facing);
   vec3 colour = tones[0];
   if (sheen >= 0.) {
-    float level = length(way.xy);
-    bool isTube = level > .25;
+    float whole = length(way);
+    bool isTube = whole > .5;
     place = front.xy;
     from = sun;
     if (isTube) {
-      vec2 along = way.xy / level;
+      float level = length(way.xy) / whole;
+      vec2 along = way.xy / max(.001, whole * level);
       vec2 aside = vec2(-along.y, along.x);
-      float end = dot(front, way) / length(way);
-      place = vec2(end, dot(front.xy, aside));
-      from = vec2(dot(sun, along) * abs(end), dot(sun, aside));
+      // A tube that points at the viewer is seen as a ball.
+      float seenAside = smoothstep(.3, .8, level);
+      float end = dot(front, way) / whole;
+      place = vec2(mix(dot(front.xy, along), end * level, seenAside), dot(front.xy, aside));
+      from = vec2(dot(sun, along) * mix(1., abs(end), seenAside), dot(sun, aside));
     }
     colour = mix(colour, tones[1], within(.07, .85, .06));
     colour = mix(colour, tones[2], within(.15, .75, .08));

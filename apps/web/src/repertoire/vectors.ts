@@ -19,13 +19,23 @@ export const across = (a: Vector, axis: Vector, instead: Vector): Vector => unit
 /** Some direction across another. */
 export const aside = (axis: Vector): Vector => across(Math.abs(axis[1]) < 0.9 ? [0, 1, 0] : [1, 0, 0], axis, [0, 0, 1]);
 
-/** A bent line with its corners rounded: Catmull-Rom through its points. */
+/** A step of a rounded line turns by about this much, radians; no stretch has more steps than this. */
+const turnStep = 0.16;
+const mostSteps = 8;
+
+/** A bent line with its corners rounded: Catmull-Rom through its points, in steps so short that the corners are not seen. */
 export function rounded(points: readonly Vector[]): readonly Vector[] {
   if (points.length <= 2) return points;
   const at = (index: number): Vector => points[Math.max(0, Math.min(points.length - 1, index))] as Vector;
+  const turnAt = (index: number): number => {
+    const [before, after] = [unit(minus(at(index), at(index - 1)), [0, 0, 0]), unit(minus(at(index + 1), at(index)), [0, 0, 0])];
+    return Math.acos(Math.max(-1, Math.min(1, dot(before, after) || 1)));
+  };
   const line: Vector[] = [];
-  for (let k = 0; k < points.length - 1; k++)
-    for (const t of [0, 1 / 3, 2 / 3]) line.push(between(at(k - 1), at(k), at(k + 1), at(k + 2), t));
+  for (let k = 0; k < points.length - 1; k++) {
+    const steps = Math.max(1, Math.min(mostSteps, Math.ceil((turnAt(k) + turnAt(k + 1)) / 2 / turnStep)));
+    for (let step = 0; step < steps; step++) line.push(between(at(k - 1), at(k), at(k + 1), at(k + 2), step / steps));
+  }
   return [...line, at(points.length - 1)];
 }
 function between(a: Vector, b: Vector, c: Vector, d: Vector, t: number): Vector {
