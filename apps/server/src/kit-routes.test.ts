@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { api, call } from '@twistwright/contract';
+import { bagsOfKit } from '@twistwright/planner';
 import { date, money } from '@twistwright/units';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { json, openApp, root } from './testing/open-app.ts';
@@ -36,6 +37,21 @@ test('page, CSV and growth', async () => {
     paidBack: { chance: 1, gigs: { p50: expect.any(Number) } },
     purchases: expect.arrayContaining([expect.objectContaining({ name: 'apron' })]),
   });
+});
+test('papers are about the very kit that was seen; what is not to be had like that is planned anew', async () => {
+  const plan = await call(api.kit, { body: wishes }, options);
+  const bags = [...bagsOfKit(plan.kit)].map(([offer, count]) => ({ offer, bags: count }));
+  const listed = async (bought: typeof bags): Promise<readonly string[]> =>
+    (await call(api.kitPapers.csv, { body: { ...wishes, bought } }, options)).trim().split('\r\n');
+  const whole = await listed(bags);
+  expect(whole).toEqual((await call(api.kitPapers.csv, { body: wishes }, options)).trim().split('\r\n'));
+  // One line fewer at the counter, where no order is too small: only what was sent is listed.
+  const last = plan.kit.lines.filter((line) => line.supplier === 'ropewalk').at(-1);
+  if (last === undefined) throw new Error('nothing is bought at the counter');
+  expect(await listed(bags.filter(({ offer }) => offer !== last.offer))).not.toEqual(
+    expect.arrayContaining([expect.stringContaining(`,${last.name},`)]),
+  );
+  expect(await listed([{ offer: 'gone', bags: 1 }])).toEqual(whole);
 });
 test('too little money is refused with what would do', async () => {
   await expect(call(api.kitPapers.handout, { query: {}, body: { ...wishes, budget: money(1) } }, options)).rejects.toMatchObject({

@@ -118,10 +118,13 @@ function FirstKitPage(): ReactElement {
               <CareSection kit={list.kit} />
             </>
           )}
+          {quick === undefined && state.nearest !== undefined && (
+            <BuyList quick={state.nearest.plan} forcedIn={page.forcedIn} onTakeOut={takeOut} />
+          )}
           {quick === undefined && <TakenOut forcedIn={page.forcedIn} takenOut={page.takenOut} onChange={change} />}
           {planned !== undefined && budget !== undefined && (
             <div className="noprint" hidden={quick === undefined}>
-              <PapersRow wishes={wishes} name={name.trim()} />
+              <PapersRow wishes={wishes} kit={isWhole ? planned.plan.kit : undefined} name={name.trim()} />
               <NextSection plan={planned.plan} onPutIn={putIn} />
               <LeftOutSection plan={planned.plan} onPutIn={putIn} />
               <GrowthSection {...planned} />
@@ -145,10 +148,11 @@ function useShares(quick: KitState['quick']): ReadonlyMap<string, number> {
 function Answer({ state, page }: { readonly state: KitState; readonly page: PageWishes }): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
-  const { quick, planned, isWhole, refused, broken, freeMet } = state;
+  const { quick, planned, isWhole, refused, nearest, broken, freeMet } = state;
   const plan = isWhole ? planned?.plan : undefined;
   const next = plan?.next[0];
   const said = next === undefined ? undefined : nextSentence(book, next);
+  const isEmpty = kitFigures(book).every(({ id }) => page.unwanted.includes(id));
   return (
     <>
       <h1 className="say" aria-live="polite">
@@ -161,8 +165,11 @@ function Answer({ state, page }: { readonly state: KitState; readonly page: Page
       {broken !== undefined && <Refusal sentence="The kit could not be worked out." instead={broken} />}
       {refused !== undefined && quick === undefined && (
         <div className="more">
-          <Refusal sentence={refused[0]?.sentence ?? ''} instead={refused[0]?.todo ?? ''}>
-            {refused.length > 1 && (
+          <Refusal
+            sentence={isEmpty ? 'No figure is ticked, so there is nothing to buy for.' : (refused[0]?.sentence ?? '')}
+            instead={isEmpty ? 'Tick at least one.' : (refused[0]?.todo ?? '')}
+          >
+            {refused.length > 1 && !isEmpty && (
               <ul className="problems">
                 {refused.slice(1, 6).map((problem) => (
                   <li key={problem.sentence}>
@@ -170,6 +177,11 @@ function Answer({ state, page }: { readonly state: KitState; readonly page: Page
                   </li>
                 ))}
               </ul>
+            )}
+            {nearest !== undefined && !isEmpty && (
+              <p>
+                The nearest that is possible: {nearest.changes.join(' ')} {answerSentence(nearest.plan, currency)}
+              </p>
             )}
           </Refusal>
         </div>

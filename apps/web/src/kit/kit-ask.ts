@@ -1,5 +1,5 @@
 import type { Book } from '@twistwright/books';
-import type { BookKitWishes, FoundKit, Kit, KitLasting, KitPlan } from '@twistwright/planner';
+import type { BookKitWishes, FoundKit, Kit, KitLasting, KitPlan, NearestKit } from '@twistwright/planner';
 import type { Money, Problem } from '@twistwright/units';
 
 /** What is asked of a worker. A newer question ends an older one. */
@@ -60,4 +60,6 @@ export type KitAnswer =
   | { readonly kind: 'full'; readonly number: number; readonly plan: KitPlan; readonly freeMet: number | undefined }
   | { readonly kind: 'other'; readonly number: number; readonly plan: KitPlan }
   | { readonly kind: 'refused'; readonly number: number; readonly of: KitAsk['kind']; readonly problems: readonly Problem[] }
+  /** What is possible where the kit that is wished is not. */
+  | { readonly kind: 'nearest'; readonly number: number; readonly nearest: NearestKit }
   | { readonly kind: 'broken'; readonly number: number; readonly message: string };

@@ -14,8 +14,10 @@ export function answerSentence({ kit }: QuickKit, currency: CurrencyCode): strin
   if (!(kit.met > 0)) return `For ${shownMoney(kit.budget, currency)} nothing can be made.`;
   const colours = kit.colours.length;
   const what = colours === 0 ? 'what is there' : counted(colours, 'colour');
-  return `For ${shownMoney(kit.budget, currency)}, ${what} ${colours < 2 ? 'meets' : 'meet'} about ${of100(kit.met)} of 100 requests.`;
+  return `For ${shownMoney(kit.budget, currency)}, ${what} ${colours < 2 ? 'meets' : 'meet'} ${aboutOf100(kit.met)} of 100 requests.`;
 }
+
+const aboutOf100 = (share: number): string => (of100(share) === 0 ? 'fewer than 1' : `about ${of100(share)}`);
 
 /** "Expect 76 to 94. It lasts about 25 hours of work (20 to 31)." */
 export function expectSentence({ lasting }: QuickKit, hours: number): string {

@@ -11,6 +11,7 @@ import {
   kitCurve,
   kitProblemOf,
   lastingOf,
+  nearestKit,
   planKit,
   rulesOfThumb,
 } from '@twistwright/planner';
@@ -105,8 +106,11 @@ async function answer(ask: Exclude<KitAsk, { kind: 'book' | 'port' }>): Promise<
 function full(book: Book, ask: Extract<KitAsk, { kind: 'full' | 'other' }>): void {
   const { number, wishes } = ask;
   const plan = planKit(book, wishes, { runs: manyRuns });
-  if (!plan.ok) tell({ kind: 'refused', number, of: ask.kind, problems: plan.error });
-  else if (ask.kind === 'other') tell({ kind: 'other', number, plan: plan.value });
+  if (!plan.ok) {
+    tell({ kind: 'refused', number, of: ask.kind, problems: plan.error });
+    const nearest = nearestKit(book, wishes, { effort: 'soon', runs: fewRuns });
+    if (nearest !== undefined) tell({ kind: 'nearest', number, nearest });
+  } else if (ask.kind === 'other') tell({ kind: 'other', number, plan: plan.value });
   else {
     tell({ kind: 'full', number, plan: plan.value, freeMet: undefined });
     if ((wishes.forcedIn ?? []).length > 0 || (wishes.takenOut ?? []).length > 0) free(number, book, wishes, plan.value);

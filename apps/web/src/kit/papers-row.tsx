@@ -1,8 +1,7 @@
 import { useMutation } from '@tanstack/react-query';
-import type { BookKitWishes } from '@twistwright/planner';
 import type { ReactElement } from 'react';
 import { NotSaved } from '../forms/saving.tsx';
-import { fetchKitPaper, type KitPaperName } from './kit-paper-door.ts';
+import { fetchKitPaper, type KitPaperName, type PaperOrder } from './kit-paper-door.ts';
 
 const papers: readonly { readonly paper: KitPaperName; readonly words: string }[] = [
   { paper: 'handout', words: 'Print the list' },
@@ -12,8 +11,8 @@ const papers: readonly { readonly paper: KitPaperName; readonly words: string }[
 ];
 
 /** Everything that can be handed over. */
-export function PapersRow({ wishes, name }: { readonly wishes: BookKitWishes; readonly name: string }): ReactElement {
-  const making = useMutation({ mutationFn: (paper: KitPaperName) => fetchKitPaper(paper, wishes, name) });
+export function PapersRow({ wishes, kit, name }: PaperOrder & { readonly name: string }): ReactElement {
+  const making = useMutation({ mutationFn: (paper: KitPaperName) => fetchKitPaper(paper, { wishes, kit }, name) });
   return (
     <div className="noprint" style={{ marginTop: 24 }}>
       <div className="row">

@@ -1,5 +1,5 @@
 import { type Book, emptyBook } from '@twistwright/books';
-import type { BookKitWishes, KitPlan } from '@twistwright/planner';
+import type { BookKitWishes, KitPlan, NearestKit } from '@twistwright/planner';
 import type { Money, Problem } from '@twistwright/units';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
@@ -21,6 +21,8 @@ export interface KitState {
   readonly range: BudgetRange | undefined;
   readonly points: readonly CurvePoint[];
   readonly refused: readonly Problem[] | undefined;
+  /** Where it is refused: what is possible instead. */
+  readonly nearest: NearestKit | undefined;
   readonly broken: string | undefined;
 }
 /** What has been answered; the number is that of the question. */
@@ -43,6 +45,7 @@ const nothing: Found = {
   range: undefined,
   points: [],
   refused: undefined,
+  nearest: undefined,
   broken: undefined,
 };
 /** Milliseconds without a new wish after which the whole answer is asked for. */
@@ -101,16 +104,17 @@ export function useKit(wishes: UnpricedWishes, budget: Money | undefined): KitSt
   return { ...found, isWhole, freeMet: isWhole ? found.freeMet : undefined };
 }
 
+const accepted = { refused: undefined, nearest: undefined, broken: undefined } as const;
 function after(before: Found, answer: KitAnswer, question: Question): Found {
   const { number, budget } = question;
   switch (answer.kind) {
     case 'known':
       // What has been found since is better.
       if (before.quickNumber === number) return before;
-      return { ...before, quick: { ...answer.quick, rules: before.quick?.rules ?? [] }, refused: undefined, broken: undefined };
+      return { ...before, quick: { ...answer.quick, rules: before.quick?.rules ?? [] }, ...accepted };
     case 'quick':
       if (before.whole?.number === number) return before;
-      return { ...before, quickNumber: number, quick: answer.quick, refused: undefined, broken: undefined };
+      return { ...before, quickNumber: number, quick: answer.quick, ...accepted };
     case 'range':
       return { ...before, range: answer.range };
     case 'points':
@@ -124,11 +128,12 @@ function after(before: Found, answer: KitAnswer, question: Question): Found {
         quick: answer.plan,
         planned: { plan: answer.plan, wishes: { ...(JSON.parse(question.text) as UnpricedWishes), budget } },
         freeMet: answer.freeMet,
-        refused: undefined,
-        broken: undefined,
+        ...accepted,
       };
     case 'refused':
       return { ...before, refused: answer.problems, quick: undefined };
+    case 'nearest':
+      return { ...before, nearest: answer.nearest };
     case 'broken':
       return { ...before, broken: answer.message };
     case 'other':
