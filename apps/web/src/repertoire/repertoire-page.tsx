@@ -9,7 +9,7 @@ import {
   withoutEnd,
 } from '@twistwright/planner';
 import { roundToMoney, showMoney } from '@twistwright/units';
-import { type ReactElement, useMemo, useState } from 'react';
+import { type ReactElement, useEffect, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { Page } from '../frame/page.tsx';
 import { Empty } from '../parts/empty.tsx';
@@ -20,6 +20,7 @@ import { stockIn } from '../store/stock-in.ts';
 import { counted } from '../words/counted.ts';
 import { BoardButton } from './board-button.tsx';
 import { FigurePicture } from './figure-picture.tsx';
+import { readyAhead } from './ready-ahead.ts';
 import './repertoire.css';
 import { lackingSentence, makeableSentence, minutesWords, substituteWords } from './repertoire-words.ts';
 
@@ -43,6 +44,7 @@ export function RepertoirePage(): ReactElement {
     ...(range === '' ? {} : { leastBalloons: least, mostBalloons: most }),
   });
   const lacking = lackingSentence(all);
+  useEffect(readyAhead, []);
   if (book.figures.length === 0) return <NoFigures book={book} />;
   return (
     <Page title="Repertoire" whose={book.business.name}>

@@ -20,8 +20,8 @@ export interface Surface {
 }
 
 /** Corners round a tube, and rings in each round end. */
-const around = 28;
-const inCap = 7;
+const around = 24;
+const inCap = 6;
 
 /** A point of an outline: across, and up. */
 export type Flat = readonly [number, number];

@@ -1,7 +1,7 @@
 import { type Book, type Colourway, sizesOf } from '@twistwright/books';
 import { type AirBook, paintsOf } from '@twistwright/planner';
 import type { View } from '@twistwright/repertoire';
-import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import type { FigureBody } from './bodies-of.ts';
 import type { Design, DrawingAnswer, DrawingAsk } from './drawing-ask.ts';
 import { drawings } from './drawing-door.ts';
@@ -18,12 +18,12 @@ export const useDark = (): boolean =>
     () => matchMedia(darkness).matches,
   );
 
-/** The newest answer; the one before stays until there is another. */
-function useAnswer(ask: DrawingAsk | undefined): DrawingAnswer | undefined {
+/** The newest answer; the one before stays until there is another. What is asked `before` other things is worked out before them. */
+function useAnswer(ask: DrawingAsk | undefined, before = false): DrawingAnswer | undefined {
   const [answer, setAnswer] = useState(() => (ask === undefined ? undefined : drawings.known(ask.key)));
   const key = ask?.key;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key says everything that is in the question
-  useEffect(() => {
+  const useWhenShown = before ? useLayoutEffect : useEffect;
+  useWhenShown(() => {
     if (ask === undefined) return undefined;
     let isWanted = true;
     drawings.ask(ask, (found) => {
@@ -84,7 +84,7 @@ export function useBody(drawable: Drawable): FigureBody | undefined {
     () => ({ ...common, kind: 'shape' as const, key: JSON.stringify(['shape', common.recipe, common.finish]) }),
     [common],
   );
-  const answer = useAnswer(ask);
+  const answer = useAnswer(ask, true);
   return answer?.kind === 'shape' && answer.key === ask.key ? answer.body : undefined;
 }
 

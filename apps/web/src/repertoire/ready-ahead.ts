@@ -1,0 +1,16 @@
+import { canTurn } from './can-turn.ts';
+
+/** Gets the page of a figure and what turns it while nothing else is to be done, so that the first figure that is opened is there at once. */
+export function readyAhead(): () => void {
+  const get = (): void => {
+    void import('./figure-page.tsx');
+    if (canTurn()) void import('./turned-figure.tsx');
+  };
+  // Not every browser says when it is idle.
+  if (!('requestIdleCallback' in globalThis)) {
+    const wait = setTimeout(get, 1500);
+    return () => clearTimeout(wait);
+  }
+  const wait = requestIdleCallback(get, { timeout: 4000 });
+  return () => cancelIdleCallback(wait);
+}
