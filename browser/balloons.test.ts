@@ -96,7 +96,7 @@ test('a maker that the book does not have, in centimetres; a test that was wrong
   await expect.poll(testsInBook, soon).toEqual(before);
   await page.getByRole('button', { name: 'Put it back' }).click();
   await out.waitFor();
-  expect((await testsInBook()).at(-1)).toMatchObject({ maker: 'Tamsett' });
+  await expect.poll(async () => (await testsInBook()).at(-1), soon).toMatchObject({ maker: 'Tamsett' });
   await out.click();
   await expect.poll(testsInBook, soon).toEqual(before);
   await page.close();
