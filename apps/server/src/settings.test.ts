@@ -11,5 +11,11 @@ test('loopback and an embedded database unless the environment says otherwise', 
   });
 });
 test('a port that is none is named', () => expect(() => settingsFrom({ PORT: 'eighty' })).toThrow('PORT'));
+test('threads, places to wait and seconds have sensible numbers, and others are refused by name', () => {
+  const { threads, queue, jobSeconds } = settingsFrom({});
+  expect([threads >= 2 && threads <= 4, queue, jobSeconds]).toEqual([true, 32, 60]);
+  expect(settingsFrom({ THREADS: '1', QUEUE: '0', JOB_SECONDS: '5' })).toMatchObject({ threads: 1, queue: 0, jobSeconds: 5 });
+  expect(() => settingsFrom({ THREADS: '0' })).toThrow('THREADS');
+});
 test('names with and without port', () =>
   expect(['localhost:3000', 'http://[::1]:5', ''].map(hostNameOf)).toEqual(['localhost', '[::1]', undefined]));

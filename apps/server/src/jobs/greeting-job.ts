@@ -1,6 +1,7 @@
-import { type Book, planningSettingsOf } from '@twistwright/books';
+import { type Book, layDates, planningSettingsOf } from '@twistwright/books';
+import { readBook } from '@twistwright/contract';
 import { comingGigs, planBook, sayCharge, sayForecast, sayNeeds, sayShopping } from '@twistwright/planner';
-import { type LocalDate, longDate } from '@twistwright/units';
+import { date, longDate } from '@twistwright/units';
 import { type Done, done } from './outcome.ts';
 import { solverHere } from './plan-jobs.ts';
 
@@ -9,10 +10,10 @@ const mostRuns = 2000;
 const mostSeconds = 5;
 
 interface GreetingOrder {
-  readonly book: Book;
-  readonly today: LocalDate;
-  /** Whether it is the example that is shown before there is a book. */
-  readonly isDemo: boolean;
+  /** The book there is, or the text of the example that is shown before there is one. */
+  readonly of: { readonly book: Book } | { readonly demo: string };
+  /** The moment, ISO; the day is that of the zone of the book. */
+  readonly at: string;
 }
 interface Greeting {
   readonly said: string;
@@ -20,7 +21,10 @@ interface Greeting {
   readonly gig?: string;
 }
 /** The next gig's plan in a few sentences. */
-export async function greeting({ book, today, isDemo }: GreetingOrder): Promise<Done<Greeting>> {
+export async function greeting({ of, at }: GreetingOrder): Promise<Done<Greeting>> {
+  const kept = 'book' in of ? of.book : exampleIn(of.demo);
+  const today = date(Temporal.Instant.from(at).toZonedDateTimeISO(kept.business.zone).toPlainDate().toString());
+  const book = layDates(kept, today);
   const next = comingGigs(book, today)[0];
   if (next === undefined) return done({ said: `${book.business.name} has no gig coming.` });
   const runs = Math.min(mostRuns, planningSettingsOf(book).runs);
@@ -31,7 +35,7 @@ export async function greeting({ book, today, isDemo }: GreetingOrder): Promise<
   return done({
     gig: next.id,
     said: [
-      isDemo ? `No book yet; this is the next gig of the demo, ${name} (invented).` : `The next gig of ${name}.`,
+      'demo' in of ? `No book yet; this is the next gig of the demo, ${name} (invented).` : `The next gig of ${name}.`,
       '',
       `${next.name}, ${longDate(next.day)}, ${next.starts} to ${next.ends}.`,
       ...plan.value.gigs.map(({ forecast }) => sayForecast(next, forecast.summary).answer),
@@ -41,4 +45,10 @@ export async function greeting({ book, today, isDemo }: GreetingOrder): Promise<
       '',
     ].join('\n'),
   });
+}
+
+function exampleIn(text: string): Book {
+  const read = readBook(text, { name: 'demo/book.yaml' });
+  if (!read.ok) throw new Error(`the demo cannot be read: ${read.error[0]?.sentence}`);
+  return read.value;
 }

@@ -1,13 +1,16 @@
 import { parentPort } from 'node:worker_threads';
-import { jobs } from './jobs.ts';
+import { keepCompiled } from '../keep-compiled.ts';
+import type { JobMap } from './jobs.ts';
 import type { Reply } from './thread-pool.ts';
 
 /** One job as it comes in. */
 export interface Order {
-  readonly name: keyof typeof jobs;
+  readonly name: keyof JobMap;
   readonly input: unknown;
 }
 
+keepCompiled();
+const { jobs } = await import('./jobs.ts');
 const door = parentPort;
 if (door === null) throw new Error('the thread of the jobs was started outside a worker thread');
 door.on('message', async ({ name, input }: Order) => {
