@@ -6,11 +6,17 @@ import { CoverState } from './cover-state.ts';
 /**
  * A good purchase soon: simulated annealing over "add a bag, and give back others until the money is enough" (S. Kirkpatrick, C. D.
  * Gelatt, M. P. Vecchi, "Optimization by simulated annealing", Science 220 (1983) 671-680). Deterministic for a seed, unless `mustStop`
- * ends it early. The best purchase met as 0/1 for each bag; undefined if not even the forced bags are allowed.
+ * ends it early. Only bags that are free in `fixed` are drawn. The best purchase met as 0/1 for each bag; undefined if the bags that are
+ * in are not allowed by themselves.
  */
-export function startOf(model: CoverModel, moves: number, seed: number, mustStop: () => boolean): Int8Array | undefined {
+export function startOf(
+  model: CoverModel,
+  moves: number,
+  seed: number,
+  mustStop: () => boolean,
+  fixed: Int8Array = fixedOf(model),
+): Int8Array | undefined {
   const state = new CoverState(model);
-  const fixed = fixedOf(model);
   for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === 1) state.toggle(bag);
   if (!state.isAllowed()) return undefined;
   const movable: number[] = [];

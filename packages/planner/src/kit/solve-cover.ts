@@ -17,7 +17,7 @@ export interface CoverLimits {
   /** Stop after so many nodes; 0 gives the start and its bound only. */
   readonly nodes?: number;
   readonly seed?: number;
-  /** Annealing moves for the start; by default half the square of the number of bags, but no less than 50 a bag. */
+  /** Annealing moves for the start; by default a quarter of the square of the number of bags, but no less than 50 a bag. */
   readonly moves?: number;
   /** Rounds spent on the first bound, default 300. */
   readonly rounds?: number;
@@ -43,6 +43,13 @@ const rootRounds = 300;
 const nodeRounds = 30;
 /** A rounding is tried at every so many nodes. */
 const roundEvery = 2;
+/** Among the bags that the relaxation is undecided about, annealing is tried so often at a root ... */
+const rootAnnealings = 2;
+/** ... and at every so many nodes. */
+const annealEvery = 20;
+/** Undecided is what the relaxation wants between these. */
+const undecidedFrom = 0.2;
+const undecidedTo = 0.9;
 /** How much a bag that lowers the bound for sure is liked for branching. */
 const sureness = 10;
 
@@ -75,7 +82,7 @@ class CoverSearch {
 
   run(): CoverAnswer | undefined {
     const bags = this.#model.bagCount;
-    const { moves = Math.max(50 * bags, bags ** 2 / 2), seed = 1 } = this.#limits;
+    const { moves = Math.max(50 * bags, bags ** 2 / 4), seed = 1 } = this.#limits;
     this.#keepIfBetter(startOf(this.#model, moves, seed, this.#mustStop));
     this.#search(this.#roots());
     if (this.#best === undefined) return undefined;
@@ -99,6 +106,7 @@ class CoverSearch {
       const node = this.#nodeOf(root, root.fixed.slice(), prices, Number.POSITIVE_INFINITY, this.#limits.rounds ?? rootRounds);
       if (node === undefined) continue;
       this.#tryRounding(node);
+      for (let again = 1; again <= rootAnnealings; again++) this.#anneal(node, again);
       nodes.push(node);
     }
     return nodes;
@@ -116,6 +124,7 @@ class CoverSearch {
       }
       this.#nodes++;
       if (this.#nodes % roundEvery === 1) this.#tryRounding(node);
+      if (this.#nodes % annealEvery === 0) this.#anneal(node, this.#nodes);
       if (node.branchingBag === undefined) {
         this.#keepIfBetter(node.fixed);
         continue;
@@ -186,6 +195,17 @@ class CoverSearch {
       if (!state.isAllowed()) state.toggle(bag);
     }
     this.#keepIfBetter(state.bought);
+  }
+  /** Anneals among the bags of a node that its relaxation is undecided about. */
+  #anneal({ fixed, wanted }: CoverNode, again: number): void {
+    const undecided = fixed.slice();
+    for (let bag = 0; bag < fixed.length; bag++) {
+      const want = wanted[bag] as number;
+      if (fixed[bag] === free && want < undecidedFrom) undecided[bag] = 0;
+      if (fixed[bag] === free && want > undecidedTo) undecided[bag] = 1;
+    }
+    const { seed = 1, moves = fixed.length ** 2 / 4 } = this.#limits;
+    this.#keepIfBetter(startOf(this.#model, moves, seed + again, this.#mustStop, undecided));
   }
   #keepIfBetter(bought: Int8Array | undefined): void {
     if (bought === undefined) return;
