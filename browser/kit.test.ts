@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { errorsOf, launch, openDemo, phone, settled, wide } from './browser.ts';
+import { errorsOf, launch, openDemo, phone, wide } from './browser.ts';
 
 const url = inject('url');
 let browser: Browser;
@@ -21,6 +21,8 @@ afterAll(async () => {
   await browser?.close();
 });
 
+/** Waits until the whole answer stands: a search of seconds, and on a busy machine many of them. */
+const settled = (of: Page): Promise<void> => of.locator('main[aria-busy="false"]').waitFor({ timeout: 80_000 });
 const heading = () => page.getByRole('heading', { level: 1 });
 const budget = () => page.getByRole('slider', { name: 'Money there is' });
 const numberIn = (text: string | null): number => Number(/about (\d+) of 100/.exec(text ?? '')?.[1]);
