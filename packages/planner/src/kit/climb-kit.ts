@@ -3,6 +3,9 @@ import type { KitModel } from './kit-model.ts';
 import { KitValuer } from './kit-worth.ts';
 import { PurchaseState } from './purchase-state.ts';
 
+/** Offers that are looked at for an exchange. */
+const mostPromising = 24;
+
 /**
  * Good purchases soon: simulated annealing over "buy a bag, or what a figure lacks, and give back others until the money is enough" (S.
  * Kirkpatrick, C. D. Gelatt, M. P. Vecchi, "Optimization by simulated annealing", Science 220 (1983) 671-680), then exchanges one by one.
@@ -18,6 +21,10 @@ export class KitClimb {
   readonly #movable: readonly number[];
   /** For each must that several offers sell, those offers. */
   readonly #tools: readonly (readonly number[])[];
+  /** For each item the offer that sells it for least. */
+  readonly #cheapestOf: readonly (number | undefined)[];
+  /** For each offer, those that hold one of its items too. */
+  readonly #alike: readonly (readonly number[])[];
   readonly #undoOffers: number[] = [];
   readonly #undoBags: number[] = [];
 
@@ -28,6 +35,11 @@ export class KitClimb {
     const isTool = (o: number): boolean =>
       model.offers[o]?.holds.some((hold) => model.musts.some((must) => must.item === hold.item)) ?? false;
     this.#movable = [...model.offers.keys()].filter((o) => !isTool(o));
+    const byPrice = [...this.#movable].sort((a, b) => (model.offers[a]?.costs[1] ?? 0) - (model.offers[b]?.costs[1] ?? 0) || a - b);
+    this.#cheapestOf = Array.from(model.have, (_, item) => byPrice.find((o) => model.offers[o]?.holds.some((hold) => hold.item === item)));
+    this.#alike = model.offers.map(({ holds }) =>
+      this.#movable.filter((o) => model.offers[o]?.holds.some((hold) => holds.some((own) => own.item === hold.item))),
+    );
     this.#tools = model.musts
       .map((must) => [...model.offers.keys()].filter((o) => model.offers[o]?.holds.some((hold) => hold.item === must.item)))
       .filter((offers) => offers.length > 1);
@@ -48,6 +60,60 @@ export class KitClimb {
       this.best = this.state.bags.slice();
     }
     return worth;
+  }
+
+  /**
+   * Buys from the best purchase on what brings most for its money, a bag or the cheapest bags that a figure lacks, until the money is gone.
+   * What brought little the last time is not looked at again before the others.
+   */
+  greedy(): void {
+    if (this.best === undefined) return;
+    this.state.set(this.best);
+    const steps = [
+      ...this.#movable.map((o) => ({ from: () => [o], last: Number.POSITIVE_INFINITY })),
+      ...this.#model.figures.map((_, f) => ({ from: () => this.#lackedBy(f), last: Number.POSITIVE_INFINITY })),
+    ];
+    for (let value = this.value; ; ) {
+      let best: { readonly offers: readonly number[]; readonly ratio: number; readonly worth: number } | undefined;
+      steps.sort((a, b) => b.last - a.last);
+      for (const step of steps) {
+        if (step.last <= (best?.ratio ?? 0)) break;
+        const offers = step.from();
+        const before = this.state.spent;
+        this.#undoOffers.length = 0;
+        this.#undoBags.length = 0;
+        for (const o of offers) this.#putOneMore(o);
+        const worth = offers.length === 0 ? -1 : this.worth();
+        step.last = Math.max(0, worth - value) / Math.max(1, this.state.spent - before);
+        this.#undo();
+        if (step.last > (best?.ratio ?? 1e-12)) best = { offers, ratio: step.last, worth };
+      }
+      if (best === undefined) return;
+      for (const o of best.offers) this.#putOneMore(o);
+      value = this.#keep(best.worth);
+    }
+  }
+  #putOneMore(o: number): void {
+    const has = this.state.bags[o] as number;
+    if (has + 1 < (this.#model.offers[o]?.costs.length ?? 0)) this.#put(o, has + 1);
+  }
+  /** The cheapest offers of what figure `f` lacks; none if it lacks nothing, or nobody sells it. */
+  #lackedBy(f: number): readonly number[] {
+    const offers: number[] = [];
+    for (const part of this.#model.figures[f]?.parts ?? []) {
+      let cheapest: readonly number[] | undefined;
+      let least = Number.POSITIVE_INFINITY;
+      for (const { needs } of part.choices) {
+        const own = needs.flatMap(({ item }) => ((this.state.pieces[item] as number) > 0 ? [] : [this.#cheapestOf[item] ?? -1]));
+        const cost = own.reduce((sum, o) => sum + (this.#model.offers[o]?.costs[1] ?? Number.POSITIVE_INFINITY), 0);
+        if (cost >= least) continue;
+        least = cost;
+        cheapest = own;
+      }
+      if (cheapest === undefined) return [];
+      for (const o of cheapest) if (!offers.includes(o)) offers.push(o);
+    }
+    return offers;
   }
 
   /** Anneals from the best purchase. */
@@ -203,11 +269,13 @@ export class KitClimb {
     return chosen.worth;
   }
   #exchange(value: number): number | undefined {
+    const promising = this.#promising();
     for (const out of this.#movable) {
       const had = this.state.bags[out] as number;
       if (had <= (this.#model.offers[out]?.least ?? 0)) continue;
       this.state.put(out, had - 1);
-      for (const o of this.#movable) {
+      for (const o of this.#alike[out] as readonly number[]) promising.add(o);
+      for (const o of promising) {
         const has = this.state.bags[o] as number;
         if (o === out || has + 1 >= (this.#model.offers[o]?.costs.length ?? 0)) continue;
         this.state.put(o, has + 1);
@@ -218,6 +286,21 @@ export class KitClimb {
       this.state.put(out, had);
     }
     return undefined;
+  }
+  /** Offers of which a bag more would gain most for its price if there were money for it. */
+  #promising(): Set<number> {
+    const now = this.#valuer.met(this.state.pieces);
+    const gains = this.#movable.flatMap((o) => {
+      const has = this.state.bags[o] as number;
+      if (has + 1 >= (this.#model.offers[o]?.costs.length ?? 0)) return [];
+      const before = this.state.spent;
+      this.state.put(o, has + 1);
+      const gain = (this.#valuer.met(this.state.pieces) - now) / Math.max(1, this.state.spent - before);
+      this.state.put(o, has);
+      return [{ o, gain }];
+    });
+    gains.sort((a, b) => b.gain - a.gain || a.o - b.o);
+    return new Set(gains.slice(0, mostPromising).map(({ o }) => o));
   }
 
   /** Gives back bags of the best purchase that add nothing, dearest first, as long as that saves money. */

@@ -3,7 +3,7 @@ import { binomialQuantile } from './binomial.ts';
 import { cheapestCompletion } from './completion.ts';
 import type { KitModel, ModelOffer } from './kit-model.ts';
 import type { Kit, KitLine, LeftOut, MixChance, Standing } from './kit-problem.ts';
-import { type KitWorth, piecesWith, worthOf } from './kit-worth.ts';
+import { KitValuer, type KitWorth, piecesWith } from './kit-worth.ts';
 import { addedTo } from './next-purchases.ts';
 import { type Bags, billOf } from './purchase.ts';
 import type { FoundKit } from './solve-kit.ts';
@@ -18,7 +18,8 @@ export function describeKit(found: FoundKit): Kit {
   const { problem } = model;
   const bags = Int8Array.from(found.bought);
   const pieces = piecesWith(model, bags);
-  const worth = worthOf(model, pieces);
+  const valuer = new KitValuer(model);
+  const worth = valuer.worth(pieces);
   const spares = sparesWithin(model, bags);
   const beside = new Map<number, number>();
   for (const { shop, price } of spares) beside.set(shop, (beside.get(shop) ?? 0) + price);
@@ -27,7 +28,7 @@ export function describeKit(found: FoundKit): Kit {
   const met = worth.met / model.requests;
   const standing: Standing = bound - met <= nearEnough ? { kind: 'proven' } : { kind: 'within', share: bound - met };
   return {
-    lines: linesOf(model, bags, pieces, worth),
+    lines: linesOf(model, valuer, bags, pieces, worth),
     tools: toolsOf(model, bags, spares),
     shops: bill.shops,
     budget: problem.wishes.budget,
@@ -78,12 +79,12 @@ function toolsOf(model: KitModel, bags: Bags, spares: readonly BoughtSpare[]): K
   );
 }
 
-function linesOf(model: KitModel, bags: Int8Array, pieces: Float64Array, worth: KitWorth): readonly KitLine[] {
+function linesOf(model: KitModel, valuer: KitValuer, bags: Int8Array, pieces: Float64Array, worth: KitWorth): readonly KitLine[] {
   return model.offers.flatMap((one, o): readonly KitLine[] => {
     const count = bags[o] ?? 0;
     if (count === 0 || toolIn(model, one) !== undefined) return [];
     const { offer, holds } = one;
-    const worthWithout = worthOf(model, piecesWith(model, bags.with(o, 0)));
+    const worthWithout = valuer.worth(piecesWith(model, bags.with(o, 0)));
     const items = new Set(holds.map(({ item }) => item));
     const name = nameOf(model, offer.item);
     const makeable = model.figures.flatMap((_, f) => ((worth.byFigure[f] ?? 0) > 0 ? [f] : []));

@@ -58,11 +58,13 @@ export class KitBound {
   readonly #wanted: Float64Array;
   readonly #shopUse: Float64Array;
   readonly #startingMusts: Float64Array;
+  readonly #kept: Float64Array;
 
   constructor(model: KitModel) {
     this.#asking = new KitAsking(model);
     this.#buying = new KitBuying(model);
     this.#presence = new Float64Array(model.have.length);
+    this.#kept = new Float64Array(this.#asking.links.length);
     this.#linkDirection = new Float64Array(this.#asking.links.length);
     this.#piecesDirection = new Float64Array(model.have.length);
     this.#mustsDirection = new Float64Array(model.musts.length);
@@ -145,7 +147,7 @@ export class KitBound {
   }
   /** A link that does not matter has no price. */
   #clean(links: Float64Array): void {
-    const kept = new Float64Array(links.length);
+    const kept = this.#kept.fill(0);
     for (let k = 0; k < this.#asking.linkCount; k++) {
       const link = this.#asking.links[k] as number;
       kept[link] = links[link] as number;

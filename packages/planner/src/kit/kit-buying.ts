@@ -215,7 +215,7 @@ export class KitBuying {
         const [down, up] = [budget - cheap.spent, budget - dear.spent];
         const meet = up - down <= 1e-12 ? cheap.price : (cheap.worth - dear.worth - down * cheap.price + up * dear.price) / (up - down);
         const promised = cheap.worth + down * (meet - cheap.price);
-        if (least - promised <= 1e-7 * Math.abs(least) + 1e-9) break;
+        if (least - promised <= 3e-5 * Math.abs(least) + 1e-9) break;
         const width = dear.price - cheap.price;
         price = Math.min(Math.max(meet, cheap.price + 0.02 * width), dear.price - 0.02 * width);
       }

@@ -49,7 +49,10 @@ export class KitValuer {
   readonly #filled: Float64Array;
   readonly #left: Float64Array;
   readonly #spill: Float64Array;
+  readonly #choiceFilled: Float64Array;
+  readonly #choiceLeft: Float64Array;
   readonly #known: UseMemo;
+  #isShort = false;
 
   constructor(model: KitModel) {
     const parts = model.figures.flatMap((figure) => figure.parts);
@@ -74,6 +77,8 @@ export class KitValuer {
     this.#filled = new Float64Array(items);
     this.#left = new Float64Array(items);
     this.#spill = new Float64Array(items);
+    this.#choiceFilled = new Float64Array(choices.length);
+    this.#choiceLeft = new Float64Array(choices.length);
     this.#known = new UseMemo(items);
   }
 
@@ -111,7 +116,9 @@ export class KitValuer {
       left[item] = Math.max(0, (pieces[item] as number) - use);
       if (use < wanted) isShort = true;
     }
+    this.#isShort = isShort;
     if (!isShort) return;
+    for (let c = 0; c < this.#isThere.length; c++) if (this.#isThere[c] === 1) this.#lookAt(c);
     for (let f = 0; f < this.#requests.length; f++) if (this.#makeable[f] === 1) this.#turnToOthers(f);
     // The share of those who turn to an item that it can serve beside its own: both together are Poisson too.
     for (let item = 0; item < pieces.length; item++) {
@@ -153,19 +160,17 @@ export class KitValuer {
     }
   }
 
-  /** Share of those who want choice `c` that find all of it. */
-  #filledOf(c: number): number {
+  /** Notes the share of those who want choice `c` that find all of it, and how often it could be made of what is left. */
+  #lookAt(c: number): void {
     let filled = 1;
-    for (let n = this.#needsStart[c] as number; n < (this.#needsStart[c + 1] as number); n++)
-      filled = Math.min(filled, this.#filled[this.#needItem[n] as number] as number);
-    return filled;
-  }
-  /** How often choice `c` could be made of what is left. */
-  #leftOf(c: number): number {
     let left = Number.POSITIVE_INFINITY;
-    for (let n = this.#needsStart[c] as number; n < (this.#needsStart[c + 1] as number); n++)
-      left = Math.min(left, (this.#left[this.#needItem[n] as number] as number) / Math.max(1e-9, this.#needPieces[n] as number));
-    return left;
+    for (let n = this.#needsStart[c] as number; n < (this.#needsStart[c + 1] as number); n++) {
+      const item = this.#needItem[n] as number;
+      filled = Math.min(filled, this.#filled[item] as number);
+      left = Math.min(left, (this.#left[item] as number) / Math.max(1e-9, this.#needPieces[n] as number));
+    }
+    this.#choiceFilled[c] = filled;
+    this.#choiceLeft[c] = left;
   }
 
   /** Who finds a choice gone turns to the others that have pieces left, in proportion to what is left. */
@@ -180,7 +185,7 @@ export class KitValuer {
       const guests = (this.#requests[f] as number) / (this.#there[p] as number);
       for (let c = start; c < end; c++) {
         if (this.#isThere[c] !== 1) continue;
-        const asked = guests * this.#leftOf(c) * Math.max(0, turning - this.#turningFrom(c, room));
+        const asked = guests * (this.#choiceLeft[c] as number) * Math.max(0, turning - this.#turningFrom(c, room));
         for (let n = this.#needsStart[c] as number; n < (this.#needsStart[c + 1] as number); n++) {
           const item = this.#needItem[n] as number;
           this.#spill[item] = (this.#spill[item] as number) + asked * (this.#needPieces[n] as number);
@@ -190,14 +195,14 @@ export class KitValuer {
   }
   #roomOf(start: number, end: number): number {
     let room = 0;
-    for (let c = start; c < end; c++) if (this.#isThere[c] === 1) room += this.#leftOf(c);
+    for (let c = start; c < end; c++) if (this.#isThere[c] === 1) room += this.#choiceLeft[c] as number;
     return room;
   }
   /** Share of the guests who find choice `c` gone, for each that could still be made of the other choices. */
   #turningFrom(c: number, room: number): number {
     if (this.#isThere[c] !== 1) return 0;
-    const others = room - this.#leftOf(c);
-    return others > 1e-9 ? ((this.#choiceFirst[c] as number) * (1 - this.#filledOf(c))) / others : 0;
+    const others = room - (this.#choiceLeft[c] as number);
+    return others > 1e-9 ? ((this.#choiceFirst[c] as number) * (1 - (this.#choiceFilled[c] as number))) / others : 0;
   }
 
   readonly #one = { met: 0, metFirst: 0 };
@@ -206,8 +211,13 @@ export class KitValuer {
     let firstShares = 0;
     for (let p = this.#partsStart[f] as number; p < (this.#partsStart[f + 1] as number); p++) {
       const [start, end] = [this.#choicesStart[p] as number, this.#choicesStart[p + 1] as number];
+      if (!this.#isShort) {
+        if (this.#partIsChoice[p] === 1) firstShares += Math.min(1, this.#there[p] as number);
+        continue;
+      }
       let first = 0;
-      for (let c = start; c < end; c++) if (this.#isThere[c] === 1) first += (this.#choiceFirst[c] as number) * this.#filledOf(c);
+      for (let c = start; c < end; c++)
+        if (this.#isThere[c] === 1) first += (this.#choiceFirst[c] as number) * (this.#choiceFilled[c] as number);
       let served = Math.min(1, first / (this.#there[p] as number));
       if (served < 1 && end - start > 1) served = Math.min(1, served + this.#caught(start, end) / (this.#there[p] as number));
       made = Math.min(made, served);
@@ -224,11 +234,11 @@ export class KitValuer {
   #caught(start: number, end: number): number {
     const room = this.#roomOf(start, end);
     let served = 0;
-    for (let c = start; c < end; c++) if (this.#isThere[c] === 1) served += this.#leftOf(c) * this.#caughtOf(c);
+    for (let c = start; c < end; c++) if (this.#isThere[c] === 1) served += (this.#choiceLeft[c] as number) * this.#caughtOf(c);
     let caught = 0;
     for (let c = start; c < end; c++) {
       const turning = this.#turningFrom(c, room);
-      if (turning > 0) caught += turning * Math.max(0, served - this.#leftOf(c) * this.#caughtOf(c));
+      if (turning > 0) caught += turning * Math.max(0, served - (this.#choiceLeft[c] as number) * this.#caughtOf(c));
     }
     return caught;
   }

@@ -10,7 +10,7 @@ import type { KitModel } from './kit-model.ts';
 import type { Bags } from './purchase.ts';
 
 export interface KitSearchLimits {
-  /** Annealing moves for the start, and how often it is begun anew. */
+  /** Annealing moves of each longer start, and how many of these there are. */
   readonly moves: number;
   readonly starts: number;
   /** Rounds spent on the first bound. */
@@ -37,6 +37,8 @@ export interface KitSearched {
 /** Undefined if what is a must, and what is forced in, does not fit the budget or the colours. */
 export const searchKit = (model: KitModel, limits: KitSearchLimits): KitSearched | undefined => new KitSearch(model, limits).run();
 
+/** Annealing moves before the longer ones: as many as an answer wanted soon has. */
+const shortMoves = 700;
 const nodeRounds = 16;
 /** A shop is decided where the relaxation uses it in one way at least so much. */
 const decided = 0.9;
@@ -53,6 +55,42 @@ interface Node {
   readonly shopUse: Float64Array;
 }
 
+type Part = Pick<Node, 'least' | 'most' | 'uses'>;
+interface Branches {
+  /** The offer of the first child, -1 where shops are branched on, and how much it and those like it were wanted. */
+  readonly offer: number;
+  readonly want: number;
+  readonly children: readonly Part[];
+}
+const wantOf = (group: readonly number[], wanted: Float64Array): number =>
+  Math.min(
+    1,
+    group.reduce((sum, o) => sum + (wanted[o] as number), 0),
+  );
+
+/** Falls of the bound by offer, each a mean that begins at that of all. */
+class Falls {
+  readonly #sum: Float64Array;
+  readonly #count: Float64Array;
+  #all = 0;
+  #times = 0;
+  constructor(offers: number) {
+    this.#sum = new Float64Array(offers);
+    this.#count = new Float64Array(offers);
+  }
+  learn(offer: number, fall: number): void {
+    this.#sum[offer] = (this.#sum[offer] as number) + fall;
+    this.#count[offer] = (this.#count[offer] as number) + 1;
+    this.#all += fall;
+    this.#times++;
+  }
+  /** What to expect of an offer; the mean of all, times `scale`, counts as two looks. */
+  expected(offer: number, scale: number): number {
+    const mean = this.#times === 0 ? 1 : this.#all / this.#times;
+    return ((this.#sum[offer] as number) + 2 * mean * scale) / ((this.#count[offer] as number) + 2);
+  }
+}
+
 class KitSearch {
   readonly #model: KitModel;
   readonly #limits: KitSearchLimits;
@@ -61,6 +99,10 @@ class KitSearch {
   readonly #deadline: number;
   /** Offers of the same one item; assorted bags each by themselves. */
   readonly #groups: readonly (readonly number[])[];
+  readonly #meanPrice: number;
+  /** How far the bound falls when an offer is bought, and when it is left out. */
+  readonly #bought: Falls;
+  readonly #leftOut: Falls;
   #nodes = 0;
   /** Largest bound of what was left unfinished, pruned or ruled out. */
   #beyond = Number.NEGATIVE_INFINITY;
@@ -70,6 +112,10 @@ class KitSearch {
     this.#limits = limits;
     this.#climb = new KitClimb(model);
     this.#bound = new KitBound(model);
+    const prices = model.offers.map((offer) => offer.costs[1] ?? 0);
+    this.#meanPrice = Math.max(1, prices.reduce((sum, price) => sum + price, 0) / Math.max(1, prices.length));
+    this.#bought = new Falls(model.offers.length);
+    this.#leftOut = new Falls(model.offers.length);
     const groups = new Map<string, number[]>();
     for (const [o, { holds }] of model.offers.entries()) {
       const key = holds.length === 1 ? `item ${holds[0]?.item}` : `offer ${o}`;
@@ -86,6 +132,9 @@ class KitSearch {
     const plain = cheapestMusts(this.#model);
     if (plain !== undefined) climb.try(plain);
     if (start !== undefined) climb.try(start);
+    climb.greedy();
+    climb.anneal(shortMoves, seed);
+    climb.climb();
     for (let again = 0; again < starts; again++) {
       climb.anneal(moves, seed + again);
       climb.climb();
@@ -112,11 +161,15 @@ class KitSearch {
         return;
       }
       if (this.#nodes++ % roundEvery === 0) this.#round(node);
-      const children = this.#branches(node);
+      const { offer, want, children } = this.#branches(node);
       if (children.length === 0) this.#climb.try(node.least);
-      for (const { least, most, uses } of children) {
+      for (const [c, { least, most, uses }] of children.entries()) {
         const child = this.#bounded(least, most, uses, node.prices, nodeRounds, node.bound);
         if (child !== undefined) frontier.push(child);
+        if (offer < 0 || (c > 0 && c < children.length - 1)) continue;
+        const fall = node.bound - Math.max(this.#beat, child?.bound ?? Number.NEGATIVE_INFINITY);
+        if (c === 0) this.#bought.learn(offer, fall / Math.max(0.05, 1 - want));
+        else this.#leftOut.learn(offer, fall / Math.max(0.05, want));
       }
     }
   }
@@ -143,23 +196,23 @@ class KitSearch {
     if (this.#climb.value <= before) return node;
     return this.#bounded(node.least, node.most, node.uses, node.prices, this.#limits.rounds / 2, node.bound);
   }
-  /** Splits a node by how a shop is used, where the relaxation is undecided about that, else by the bags of an offer; none at a leaf. */
-  #branches({ least, most, uses, wanted, shopUse }: Node): readonly Pick<Node, 'least' | 'most' | 'uses'>[] {
+  /** Splits a node by how a shop is used, where the relaxation is undecided about that, else by the bags of an offer; no children at a leaf. */
+  #branches({ least, most, uses, wanted, shopUse }: Node): Branches {
     const s = shopToBranch(uses, shopUse);
-    if (s >= 0)
-      return shopUses
-        .filter((use) => ((uses[s] as number) & use) > 0)
-        .map((use) => ({ least: least.slice(), most: most.slice(), uses: uses.with(s, use) }));
+    if (s >= 0) {
+      const open = shopUses.filter((use) => ((uses[s] as number) & use) > 0);
+      return { offer: -1, want: 0, children: open.map((use) => ({ least: least.slice(), most: most.slice(), uses: uses.with(s, use) })) };
+    }
     const group = this.#groupToBranch(least, most, wanted);
-    const children: Pick<Node, 'least' | 'most' | 'uses'>[] = [];
+    const children: Part[] = [];
     const none = most.slice();
-    // None of them, or the first, or not that but the second, and so on.
+    // The first of them, or not that but the second, and so on, or none.
     for (const o of group) {
       children.push({ least: least.with(o, (least[o] as number) + 1), most: none.slice(), uses: uses.slice() });
       none[o] = least[o] as number;
     }
     if (group.length > 0) children.push({ least: least.slice(), most: none, uses: uses.slice() });
-    return children;
+    return { offer: group[0] ?? -1, want: wantOf(group, wanted), children };
   }
   #bounded(least: Int8Array, most: Int8Array, uses: Int8Array, prices: KitPrices, rounds: number, parent: number): Node | undefined {
     if (!this.#settle(least, most, uses)) return undefined;
@@ -215,28 +268,32 @@ class KitSearch {
     return true;
   }
 
-  /** Offers of one item, none of which is bought yet, or an offer of which more could be; undecided and dear, which moves the bound most. */
+  /**
+   * Offers of one item, none of which is bought yet, or an offer of which more could be: those for which the bound falls most on both sides,
+   * going by what it did before (M. Bénichou et al., "Experiments in mixed-integer linear programming", Mathematical Programming 1 (1971)
+   * 76-94), and by the price.
+   */
   #groupToBranch(least: Int8Array, most: Int8Array, wanted: Float64Array): readonly number[] {
     let chosen: readonly number[] = [];
     let best = Number.NEGATIVE_INFINITY;
     for (const offers of this.#groups) {
       const isBought = offers.some((o) => (least[o] as number) > 0);
       const open = offers.filter((o) => (least[o] as number) < (most[o] as number));
+      open.sort((a, b) => (wanted[b] as number) - (wanted[a] as number) || a - b);
       for (const group of isBought ? open.map((o) => [o]) : [open]) {
-        const first = group[0];
+        const [first] = group;
         if (first === undefined) continue;
-        const want = Math.min(
-          1,
-          group.reduce((sum, o) => sum + (wanted[o] as number), 0),
-        );
-        const price = this.#model.offers[first]?.costs[1] ?? 0;
-        const score = want * (1 - want) * Math.max(1, price) + 1e-6 * want;
+        const want = wantOf(group, wanted);
+        const price = (this.#model.offers[first]?.costs[1] ?? 0) / this.#meanPrice;
+        const score =
+          Math.max(1e-6, want * this.#leftOut.expected(first, price)) * Math.max(1e-6, (1 - want) * this.#bought.expected(first, price)) +
+          1e-9 * want;
         if (score <= best) continue;
         best = score;
         chosen = group;
       }
     }
-    return [...chosen].sort((a, b) => (wanted[b] as number) - (wanted[a] as number) || a - b);
+    return chosen;
   }
   /** Buys what the relaxation wants most, as far as it is allowed. */
   #round({ least, most, wanted }: Node): void {

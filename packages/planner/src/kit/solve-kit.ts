@@ -60,8 +60,8 @@ export const search = (model: KitModel, limits: KitLimits): KitSearched | undefi
   });
 
 type Effort = Pick<KitSearchLimits, 'moves' | 'starts' | 'rounds' | 'nodes'>;
-const soon: Effort = { moves: 900, starts: 1, rounds: 60, nodes: 0 };
-const full: Effort = { moves: 3000, starts: 3, rounds: 200, nodes: 800 };
+const soon: Effort = { moves: 0, starts: 0, rounds: 60, nodes: 0 };
+const full: Effort = { moves: 3000, starts: 3, rounds: 200, nodes: 900 };
 
 const bagsOf = (model: KitModel, offers: ReadonlyMap<string, number>): readonly number[] =>
   model.offers.map(({ offer, costs }) => Math.min(costs.length - 1, offers.get(offer.id) ?? 0));
