@@ -1,7 +1,8 @@
+import { hashKey } from '@tanstack/react-query';
 import type { Book, Business } from '@twistwright/books';
 import type { api, ProblemDetails, RouteInput, RouteOutput } from '@twistwright/contract';
 import type { Problem } from '@twistwright/units';
-import type { Change } from './change.ts';
+import { type Change, touched } from './change.ts';
 
 /** The server understood the request and did not accept it; every reason is a sentence. */
 export class NotAccepted extends Error {
@@ -13,9 +14,28 @@ export class NotAccepted extends Error {
   }
 }
 
+/** Somebody else has changed the same thing meanwhile. */
+export class Overtaken extends NotAccepted {
+  constructor() {
+    super(
+      'Somebody else has changed this since you opened it; nothing was stored. Load the page again to see theirs, or save once more to put yours in its place.',
+      [],
+    );
+    this.name = 'Overtaken';
+  }
+}
+
+/** The state of the book that this page has seen last, as the server names it. */
+const seen: { tag?: string } = {};
+function note(answer: Response): Response {
+  const tag = answer.headers.get('etag');
+  if (tag !== null) seen.tag = tag;
+  return answer;
+}
+
 /** The book, or undefined if there is none yet. */
 export async function readBook(): Promise<Book | undefined> {
-  const answer = await ask('GET', '/api/book');
+  const answer = note(await ask('GET', '/api/book'));
   if (answer.status === 404) return undefined;
   return (await accepted(answer)).json() as Promise<RouteOutput<typeof api.book.get>>;
 }
@@ -50,26 +70,47 @@ export const openDemo = async (): Promise<void> => void (await accepted(await as
 export const openEmpty = async (business: Business): Promise<void> =>
   void (await accepted(await ask('POST', '/api/start', { from: 'empty', business })));
 
-export async function sendChange(change: Change): Promise<void> {
-  if ('business' in change) return void (await accepted(await ask('PUT', '/api/business', change.business)));
-  if ('settings' in change) return void (await accepted(await ask('PUT', '/api/settings', change.settings)));
-  const id = 'remove' in change ? change.remove : change.put.id;
-  const path = `/api/${change.list}/${encodeURIComponent(id)}`;
-  await accepted('remove' in change ? await ask('DELETE', path) : await ask('PUT', path, change.put));
+/**
+ * Sends one change of a book that stands as `before` on the page. Where the book has moved on since it was read here, what the change touches is looked at
+ * again: if that is as it was, the change is made all the same; if somebody else has changed it, nothing is stored and a sentence says so.
+ */
+export async function sendChange(change: Change, before?: Book): Promise<void> {
+  onTheWay.changes++;
+  try {
+    await sendUntilSure(change, before);
+  } finally {
+    onTheWay.changes--;
+  }
+}
+/** Own changes that the server has not answered yet: they move the book on, and are not to stand in one another's way. */
+const onTheWay = { changes: 0 };
+
+async function sendUntilSure(change: Change, before: Book | undefined): Promise<void> {
+  for (;;) {
+    const answer = await askChange(change);
+    if (answer.status !== 412 || before === undefined) return void note(await accepted(answer));
+    const now = await readBook();
+    if (now === undefined || hashKey([touched(now, change)]) !== hashKey([touched(before, change)])) throw new Overtaken();
+  }
 }
 
-async function ask(method: string, path: string, body?: unknown): Promise<Response> {
+function askChange(change: Change): Promise<Response> {
+  const headers = seen.tag === undefined || onTheWay.changes > 1 ? {} : { 'if-match': seen.tag };
+  if ('business' in change) return ask('PUT', '/api/business', change.business, headers);
+  if ('settings' in change) return ask('PUT', '/api/settings', change.settings, headers);
+  const id = 'remove' in change ? change.remove : change.put.id;
+  const path = `/api/${change.list}/${encodeURIComponent(id)}`;
+  return 'remove' in change ? ask('DELETE', path, undefined, headers) : ask('PUT', path, change.put, headers);
+}
+
+async function ask(method: string, path: string, body?: unknown, more: Readonly<Record<string, string>> = {}): Promise<Response> {
   const isText = typeof body === 'string';
   try {
     return await fetch(path, {
       method,
       credentials: 'same-origin',
-      ...(body === undefined
-        ? {}
-        : {
-            headers: { 'content-type': isText ? 'text/plain;charset=utf-8' : 'application/json' },
-            body: isText ? body : JSON.stringify(body),
-          }),
+      headers: { ...(body === undefined ? {} : { 'content-type': isText ? 'text/plain;charset=utf-8' : 'application/json' }), ...more },
+      ...(body === undefined ? {} : { body: isText ? body : JSON.stringify(body) }),
     });
   } catch (cause) {
     throw new Error('The book cannot be reached. Is Twistwright still running on this machine?', { cause });

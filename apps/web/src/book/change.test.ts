@@ -1,7 +1,7 @@
 import { emptyBook } from '@twistwright/books';
 import { date } from '@twistwright/units';
 import { expect, test } from 'vitest';
-import { bookAfter, type Change, newId, undoing } from './change.ts';
+import { bookAfter, type Change, newId, touched, undoing } from './change.ts';
 import { todayIn } from './today.ts';
 
 const book = {
@@ -41,4 +41,13 @@ test('today is the day in the zone of the business', () => {
   expect(todayIn('UTC', moment)).toBe(date('2026-06-13'));
   expect(todayIn('Asia/Tokyo', moment)).toBe(date('2026-06-14'));
   expect(todayIn('America/Los_Angeles', moment)).toBe(date('2026-06-13'));
+});
+
+test('what a change is about is that entry, whatever else is changed', () => {
+  const change: Change = { list: 'clients', put: { id: 'a', name: 'Anna' } };
+  const elsewhere = bookAfter(book, { list: 'clients', put: { id: 'b', name: 'Bert' } });
+  expect(touched(elsewhere, change)).toEqual(touched(book, change));
+  expect(touched(bookAfter(book, change), change)).not.toEqual(touched(book, change));
+  expect(touched(book, { list: 'clients', put: { id: 'new', name: 'New' } })).toBeUndefined();
+  expect(touched(book, { settings: {} })).toEqual({});
 });

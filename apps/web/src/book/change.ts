@@ -22,6 +22,15 @@ export function bookAfter(book: Book, change: Change): Book {
   };
 }
 
+/** The part of a book that a change is about; undefined where there is none yet. */
+export function touched(book: Book, change: Change): unknown {
+  if ('business' in change) return book.business;
+  if ('settings' in change) return book.settings ?? {};
+  const id = 'remove' in change ? change.remove : change.put.id;
+  const entries: readonly { readonly id: string }[] = book[change.list] ?? [];
+  return entries.find((entry) => entry.id === id);
+}
+
 /** The change that takes this one back. */
 export function undoing(book: Book, change: Change): Change {
   if ('business' in change) return { business: book.business };

@@ -2,7 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import type { Book } from '@twistwright/books';
 import type { LocalDate } from '@twistwright/units';
 import { createContext, useContext, useState } from 'react';
-import { readBook, sendChange } from './book-door.ts';
+import { Overtaken, readBook, sendChange } from './book-door.ts';
 import { bookAfter, type Change, undoing } from './change.ts';
 
 export interface OpenBook {
@@ -19,6 +19,11 @@ export function useBook(): OpenBook {
   return open;
 }
 
+/** A change, and the book that whoever asked for it had seen. */
+interface Asked {
+  readonly change: Change;
+  readonly before: Book | undefined;
+}
 export interface Changing {
   readonly change: (change: Change, onDone?: () => void) => void;
   /** Takes the last change of this page back. */
@@ -27,39 +32,58 @@ export interface Changing {
   readonly error: Error | null;
 }
 
-/** Changes the book: the page shows it at once, the server keeps it, and a refusal puts things back as they were. */
-export function useChangeBook(): Changing {
+/** Changes that were made from here, in order: what somebody did themselves, in another form of the page, is news to nobody. */
+const ownChanges: Change[] = [];
+/** The book that a form began from, and how many of the own changes had been made by then. */
+interface Begun {
+  readonly book: Book | undefined;
+  readonly changes: number;
+}
+const bookOf = ({ book, changes }: Begun): Book | undefined =>
+  book === undefined ? undefined : ownChanges.slice(changes).reduce(bookAfter, book);
+
+/**
+ * Changes the book: the page shows it at once, the server keeps it, and a refusal puts things back as they were. A form that is filled in while others
+ * may change the same thing says `fromDraft`: then what it began from counts, not what has come in since.
+ */
+export function useChangeBook({ fromDraft = false }: { readonly fromDraft?: boolean } = {}): Changing {
   const client = useQueryClient();
+  const now = (): Book | undefined => client.getQueryData<Book | null>(bookQuery.queryKey) ?? undefined;
+  const [begun, setBegun] = useState((): Begun => ({ book: now(), changes: ownChanges.length }));
   const [last, setLast] = useState<Change>();
   const mutation = useMutation({
-    mutationFn: sendChange,
-    onMutate: async (change: Change) => {
+    mutationFn: ({ change, before }: Asked) => sendChange(change, before),
+    onMutate: async ({ change }: Asked) => {
       await client.cancelQueries(bookQuery);
-      const before = client.getQueryData<Book | null>(bookQuery.queryKey);
-      if (before === undefined || before === null) return { before };
+      const before = now();
+      if (before === undefined) return { before };
       setLast(undoing(before, change));
       // What is taken away stays until the server has agreed, so that the page about it can say why not.
       if (!('remove' in change)) client.setQueryData(bookQuery.queryKey, bookAfter(before, change));
       return { before };
     },
-    onError: (_error, _change, context) => {
+    onSuccess: (_nothing, { change }) => void ownChanges.push(change),
+    onError: (error, _asked, context) => {
       setLast(undefined);
+      // Who was told that somebody else was faster, and saves once more, means it.
+      if (error instanceof Overtaken) setBegun({ book: undefined, changes: ownChanges.length });
       client.setQueryData(bookQuery.queryKey, context?.before);
     },
     onSettled: () => {
       void client.invalidateQueries(bookQuery);
     },
   });
+  const asked = (change: Change): Asked => ({ change, before: fromDraft ? bookOf(begun) : now() });
   return {
     change: (change, onDone) => {
       // A refusal is shown by `error`; the promise would say it a second time.
-      mutation.mutateAsync(change).then(onDone, () => undefined);
+      mutation.mutateAsync(asked(change)).then(onDone, () => undefined);
     },
     undo:
       last === undefined
         ? undefined
         : () => {
-            mutation.mutate(last, { onSuccess: () => setLast(undefined) });
+            mutation.mutate({ change: last, before: now() }, { onSuccess: () => setLast(undefined) });
           },
     isSaving: mutation.isPending,
     error: mutation.error,

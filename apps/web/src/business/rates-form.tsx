@@ -9,7 +9,7 @@ import { TextField } from '../parts/field.tsx';
 /** What an hour costs, and what is added to it. */
 export function RatesForm(): ReactElement {
   const { book } = useBook();
-  const { change, error, isSaving } = useChangeBook();
+  const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const currency = book.business.currency;
   const now = chargeSettingsOf(book);
   /** Minor units in one of the currency; a rate for a mile may have parts of one. */

@@ -18,6 +18,8 @@ import { counted } from '../words/counted.ts';
 /** Everything of one business: whose it is, its habits, and the file that holds it. */
 export function BookPage(): ReactElement {
   const { book } = useBook();
+  /** Another book begins other forms; what is changed in this one leaves them as they are, with what they have to say. */
+  const [opened, setOpened] = useState(0);
   return (
     <Page title="Book" whose={book.business.name}>
       <div className="title">
@@ -26,21 +28,25 @@ export function BookPage(): ReactElement {
           {counted(book.items.length, 'item')}.
         </h1>
       </div>
-      <BookFile />
-      <BusinessForm book={book} key={JSON.stringify(book.business)} />
-      <RatesForm key={JSON.stringify(book.settings?.charge)} />
+      <BookFile onOpened={() => setOpened(opened + 1)} />
+      <BusinessForm book={book} key={`business ${opened}`} />
+      <RatesForm key={`rates ${opened}`} />
       <Artists />
       <StockPlaces />
       <Colours />
-      <PlanningForm book={book} key={JSON.stringify(book.settings?.planning)} />
+      <PlanningForm book={book} key={`planning ${opened}`} />
     </Page>
   );
 }
 
-function BookFile(): ReactElement {
+function BookFile({ onOpened }: { readonly onOpened: () => void }): ReactElement {
   const queries = useQueryClient();
   const [before, setBefore] = useState<BookText>();
-  const replace = useMutation({ mutationFn: replaceBook, onSuccess: () => queries.invalidateQueries(bookQuery) });
+  const shown = async (): Promise<void> => {
+    await queries.invalidateQueries(bookQuery);
+    onOpened();
+  };
+  const replace = useMutation({ mutationFn: replaceBook, onSuccess: shown });
   const [isEmptied, setIsEmptied] = useState(false);
   const open = async (file: BookText): Promise<void> => {
     setBefore(await keptBook());
@@ -72,12 +78,7 @@ function BookFile(): ReactElement {
       <NotSaved error={replace.error} what="The file was not opened; this book is as it was." />
       <Because ask="Begin an empty book?">
         <p>It takes the place of this one. Save this one as a file first if it is to be kept.</p>
-        <EmptyBusiness
-          begin={begin}
-          onDone={async () => {
-            await queries.invalidateQueries(bookQuery);
-          }}
-        />
+        <EmptyBusiness begin={begin} onDone={shown} />
       </Because>
       {before !== undefined && (isEmptied || replace.isSuccess) && (
         <Undo
@@ -97,7 +98,7 @@ function BookFile(): ReactElement {
 }
 
 function BusinessForm({ book }: { readonly book: Book }): ReactElement {
-  const { change, error, isSaving } = useChangeBook();
+  const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const [draft, setDraft] = useState({ name: book.business.name, town: book.business.town ?? '', zone: book.business.zone });
   const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
   const save = (event: FormEvent): void => {
@@ -142,7 +143,7 @@ function BusinessForm({ book }: { readonly book: Book }): ReactElement {
 }
 
 function PlanningForm({ book }: { readonly book: Book }): ReactElement {
-  const { change, error, isSaving } = useChangeBook();
+  const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const now = planningSettingsOf(book);
   const currency = book.business.currency;
   const [draft, setDraft] = useState({

@@ -20,7 +20,7 @@ export function EditGig(): ReactElement {
 
 function GigForm({ known }: { readonly known: Gig | undefined }): ReactElement {
   const { book, today } = useBook();
-  const { change, error, isSaving } = useChangeBook();
+  const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const navigate = useNavigate();
   const [draft, setDraft] = useState(() => gigDraftOf(book, known, today));
   const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});

@@ -79,7 +79,7 @@ export function ItemEdit(): ReactElement {
 
 function ItemForm({ known }: { readonly known: Item | undefined }): ReactElement {
   const { book } = useBook();
-  const { change, error } = useChangeBook();
+  const { change, error } = useChangeBook({ fromDraft: true });
   const navigate = useNavigate();
   const [draft, setDraft] = useState(() => draftOf(known, book));
   const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});

@@ -72,7 +72,7 @@ function readSupplier(draft: Draft, known: Supplier | undefined, book: Book): { 
 
 function SupplierForm({ known }: { readonly known: Supplier | undefined }): ReactElement {
   const { book } = useBook();
-  const { change, error, isSaving } = useChangeBook();
+  const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const navigate = useNavigate();
   const currency = book.business.currency;
   const [draft, setDraft] = useState(() => draftOf(known, currency));
@@ -142,7 +142,7 @@ function SupplierForm({ known }: { readonly known: Supplier | undefined }): Reac
 
 function PriceList({ supplier }: { readonly supplier: Supplier }): ReactElement {
   const { book } = useBook();
-  const { change, undo, error } = useChangeBook();
+  const { change, undo, error } = useChangeBook({ fromDraft: true });
   const [removed, setRemoved] = useState('');
   const offers = book.offers.filter((offer) => offer.supplier === supplier.id);
   const currency = supplier.currency ?? book.business.currency;
@@ -217,7 +217,7 @@ const breaksText = (offer: Offer, currency: string): string =>
 
 function AddOffer({ supplier }: { readonly supplier: Supplier }): ReactElement {
   const { book } = useBook();
-  const { change, error } = useChangeBook();
+  const { change, error } = useChangeBook({ fromDraft: true });
   const currency = supplier.currency ?? book.business.currency;
   const [draft, setDraft] = useState({ item: book.items[0]?.id ?? '', count: '100', price: '' });
   const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
