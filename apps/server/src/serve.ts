@@ -34,10 +34,12 @@ const app = makeApp({
 const server = serve({ fetch: app.fetch, hostname: settings.host, port: settings.port }, (address) => {
   const url = `http://localhost:${address.port}`;
   // The page works without the sentences about the next gig, so a failure there is said and does not end the server.
-  void greeting(shelf, jobs, settings.demoFolder, Temporal.Now.instant().toString(), url).then(
+  const told = greeting(shelf, jobs, settings.demoFolder, Temporal.Now.instant().toString(), url).then(
     (text) => console.log(text),
     (error: Error) => console.error(`${error.stack ?? error.message}\nOpen ${url}`),
   );
+  // The first page wants pictures, and the first change of the book is looked at: their thread gets ready once the start is over.
+  void told.then(() => jobs.warm());
 });
 server.on('error', (error: NodeJS.ErrnoException) => {
   console.error(error.code === 'EADDRINUSE' ? `Port ${settings.port} is taken: set PORT to another one.` : String(error));

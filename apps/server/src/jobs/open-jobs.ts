@@ -17,6 +17,8 @@ export interface Jobs {
   run<K extends keyof JobMap>(name: K, input: InputOf<K>, signal?: AbortSignal): Promise<OutputOf<K>>;
   /** Jobs that run, and that wait for a thread. */
   load(): { readonly running: number; readonly waiting: number };
+  /** Gets the thread for jobs of a moment ready. */
+  warm(): void;
   /** Waits for what runs, at most so many seconds, and ends the threads. */
   close(seconds?: number): Promise<void>;
 }
@@ -71,6 +73,7 @@ export function openJobs({ threads, queue, seconds }: JobsOptions): Jobs {
       }
     },
     load: () => ({ running: lanes.long.running + lanes.short.running, waiting: lanes.long.waiting + lanes.short.waiting }),
+    warm: () => lanes.short.warm(),
     close: async (within = 0) => {
       await Promise.all([lanes.long.close(within), lanes.short.close(within)]);
     },

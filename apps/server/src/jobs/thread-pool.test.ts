@@ -33,6 +33,12 @@ test('jobs are done one after another, and each gets its own answer', async () =
 test('no thread starts before there is a job', async () => {
   expect(open({ module: new URL('file:///nowhere.ts') }).running).toBe(0);
 });
+test('a thread that was made ready beforehand does the first job, alone', async () => {
+  const pool = open({ threads: 2 });
+  pool.warm();
+  pool.warm();
+  expect([await double(pool, 4), pool.running]).toEqual([8, 0]);
+});
 test('two threads: a short job overtakes a long one', async () => {
   const pool = open({ threads: 2 });
   const at = gate();

@@ -68,6 +68,11 @@ export class ThreadPool {
     return this.#waiting.size;
   }
 
+  /** Starts a thread, if there is none, so that the first job need not wait for it. */
+  warm(): void {
+    if (this.#threads.size === 0 && !this.#isClosed) this.#open();
+  }
+
   run(job: unknown, { seconds, signal }: JobLimits): Promise<unknown> {
     if (this.#isClosed) return Promise.reject(closed());
     if (signal?.aborted === true) return Promise.reject(cancelled());
