@@ -12,6 +12,12 @@ export interface OddPairs {
   readonly least: number;
 }
 
+interface Matched {
+  readonly partners: Int32Array;
+  /** 0 where the work was used up. */
+  readonly least: number;
+}
+
 /** So many of the nearest odd joints are looked at first for each; all, where there are few. */
 const nearest = 10;
 const mostForAll = 64;
@@ -47,6 +53,7 @@ export class OddPairing {
   /** Lengths of ways are divided by this and rounded, so that the matching's whole numbers stay exact: 1 unless a frame is miles long. */
   #unit = 1;
   readonly #known = new Map<number, SparseMatching>();
+  readonly #settled = new Map<number, Matched>();
 
   constructor(part: Network, work: Work) {
     this.#part = part;
@@ -84,7 +91,7 @@ export class OddPairing {
 
   pairs(staying: number): OddPairs {
     if (staying >= this.count) return { edges: [], length: 0, least: 0 };
-    const { partners, least } = this.#matched(staying);
+    const { partners } = this.#matched(staying);
     const twice = new Set<number>();
     const toggle = (edges: readonly number[]): void => {
       for (const edge of edges) if (!twice.delete(edge)) twice.add(edge);
@@ -98,7 +105,14 @@ export class OddPairing {
     if (left.length > staying) toggle(treePairs(this.#part, left.slice(staying)).edges);
     const edges = [...twice].sort((a, b) => a - b);
     const length = edges.reduce((sum, edge) => sum + (this.#part.lengths[edge] as number), 0);
-    return { edges, length, least: Math.min(length, Math.max(least * this.#unit, this.#leastByNearest(staying))) };
+    return { edges, length, least: Math.min(length, this.least(staying)) };
+  }
+
+  /** A length that no ways between all but `staying` of the odd joints go below. */
+  least(staying: number): number {
+    if (staying >= this.count) return 0;
+    const byNearest = this.#leastByNearest(staying);
+    return this.#work.left > 0 ? Math.max(this.#matched(staying).least * this.#unit, byNearest) : byNearest;
   }
 
   /** Every joint that is paired goes at least halfway to the nearest one. */
@@ -108,7 +122,13 @@ export class OddPairing {
     return Math.ceil(sum);
   }
 
-  #matched(staying: number): { readonly partners: Int32Array; readonly least: number } {
+  #matched(staying: number): Matched {
+    const known = this.#settled.get(staying) ?? this.#settle(staying);
+    this.#settled.set(staying, known);
+    return known;
+  }
+
+  #settle(staying: number): Matched {
     const whole = this.#best(Number.POSITIVE_INFINITY);
     if (this.#work.left <= 0) return { partners: this.#withoutLongest(whole, staying), least: 0 };
     if (staying === 0) return { partners: whole.partners, least: whole.least };

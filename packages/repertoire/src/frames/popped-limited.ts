@@ -13,6 +13,8 @@ import type { Work } from './work.ts';
 /** Steps of all searches for one part, some seconds at worst, and of the search with one choice of pops. */
 const partSteps = 600_000_000;
 const choiceSteps = 60_000_000;
+/** In a large part numbers of balloons up to so many more than the bound are tried, further and further apart. */
+const mostStep = 1000;
 /** Choices of pops for which orders are looked for by annealing first. */
 const annealedChoices = 3;
 
@@ -27,11 +29,11 @@ export function poppedLimited(part: Network, capacity: number, seed: number, qui
   const pairing = new OddPairing(part, work);
   const total = totalOf(part);
   const room = longestRepeatedSum(part, capacity);
-  const fits = (count: number) => total + pairing.pairs(2 * count).least <= count * room;
+  const fits = (count: number) => total + pairing.least(2 * count) <= count * room;
   let bound = firstThat(packingBoundOf(part, capacity), plain.walks.length, fits);
   const found = part.edgeCount <= mostExactEdges ? searched() : annealed();
   const trails = found ?? plain.walks.map((walk) => trailOf(part, walk));
-  return { trails, bound, least: total + pairing.pairs(2 * trails.length).least };
+  return { trails, bound, least: total + pairing.least(2 * trails.length) };
 
   function searched() {
     const search = new PopSearch(part, capacity, seed, quick ? 0 : partSteps);
@@ -48,7 +50,7 @@ export function poppedLimited(part: Network, capacity: number, seed: number, qui
   function annealed() {
     let best: { readonly doubled: Network; readonly walks: readonly Walk[] } | undefined;
     const most = () => best?.walks.length ?? plain.walks.length;
-    for (let step = 0, count = bound; count < most(); step = 2 * step + 1, count = bound + step) {
+    for (let step = 0, count = bound; count < most() && step < mostStep; step = 2 * step + 1, count = bound + step) {
       const doubled = withPopped(part, pairing.pairs(2 * count).edges);
       if (totalOf(doubled) > count * capacity) continue;
       const walks = quick ? cutToFit(doubled, eulerTrails(doubled), capacity) : shortTrails(doubled, capacity, count, seed);

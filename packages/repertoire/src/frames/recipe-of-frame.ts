@@ -27,7 +27,7 @@ export function recipeOfFrame(frame: Frame, plan: Pick<FramePlan, 'trails' | 'co
   const writer = new FrameRecipe(frame, plan.trails);
   const pieces = plan.trails.map(
     (trail, index): Piece => ({
-      name: `balloon ${index + 1}`,
+      name: `no. ${index + 1}`,
       size: making.size ?? '260',
       role: plainName(plan.colours[index] ?? making.role ?? 'frame', 'frame'),
       count: 1,
