@@ -6,7 +6,8 @@ import { leastPrice } from './spares.ts';
 
 /**
  * What comes after a kit, in the order for `growthOf`: the spares that it leaves out (a second pump first of all), the best next
- * purchases of balloons, then what was put off for later (a better bag).
+ * purchases of balloons, then what was put off for later (a better bag). Prices are those of the goods, at the cheapest offer: what is bought
+ * at one time is best ordered together.
  */
 export function growthPurchasesOf(found: FoundKit, kit: Kit, most = 3): readonly { readonly name: string; readonly cost: Money }[] {
   const { model, bought } = found;

@@ -1,9 +1,6 @@
 import type { KitModel } from './kit-model.ts';
 import { expectedUse } from './poisson.ts';
 
-/** Offers are laid out with room for so many counts. */
-const width = 16;
-
 /** How a shop is used: nothing bought there, shipping paid, or enough bought for none. A sum of these is what is still open. */
 export const isClosed = 1;
 export const paysShipping = 2;
@@ -38,6 +35,8 @@ export class KitBuying {
   /** How much of the mixture uses a shop so, three a shop. */
   readonly shopUse: Float64Array;
   readonly #model: KitModel;
+  /** Offers are laid out with room for so many counts. */
+  readonly #width: number;
   readonly #cap: (item: number, pieces: number) => number;
   readonly #shopOffers: readonly Int32Array[];
   readonly #holdStart: Int32Array;
@@ -64,6 +63,7 @@ export class KitBuying {
 
   constructor(model: KitModel) {
     this.#model = model;
+    this.#width = Math.max(1, ...model.offers.map((offer) => offer.costs.length));
     const items = model.have.length;
     const offers = model.offers.length;
     this.#cap = capsOf(model);
@@ -75,8 +75,8 @@ export class KitBuying {
     const holds = model.offers.flatMap((offer) => offer.holds);
     this.#holdItem = Int32Array.from(holds, (hold) => hold.item);
     this.#holdPieces = Float64Array.from(holds, (hold) => hold.pieces);
-    this.#costs = new Float64Array(offers * width);
-    for (const [o, offer] of model.offers.entries()) this.#costs.set(offer.costs, o * width);
+    this.#costs = new Float64Array(offers * this.#width);
+    for (const [o, offer] of model.offers.entries()) this.#costs.set(offer.costs, o * this.#width);
     this.#mustOf = Int32Array.from(model.offers, ({ holds: own }) =>
       model.musts.findIndex((must) => own.some((hold) => hold.item === must.item)),
     );
@@ -84,9 +84,9 @@ export class KitBuying {
     this.isReachable = new Int8Array(items);
     this.capBase = new Float64Array(items);
     this.mustLeft = new Float64Array(model.musts.length);
-    this.#capGain = new Float64Array(holds.length * width);
-    this.#mustGain = new Float64Array(offers * width);
-    this.#profit = new Float64Array(offers * width);
+    this.#capGain = new Float64Array(holds.length * this.#width);
+    this.#mustGain = new Float64Array(offers * this.#width);
+    this.#profit = new Float64Array(offers * this.#width);
     this.bags = new Float64Array(offers);
     this.there = new Float64Array(items);
     this.capMore = new Float64Array(items);
@@ -133,9 +133,9 @@ export class KitBuying {
         for (let h = this.#holdStart[o] as number; h < (this.#holdStart[o + 1] as number); h++) {
           const item = this.#holdItem[h] as number;
           const all = (pieces[item] as number) + more * (this.#holdPieces[h] as number);
-          this.#capGain[h * width + count] = more === 0 ? 0 : this.#cap(item, all) - (this.capBase[item] as number);
+          this.#capGain[h * this.#width + count] = more === 0 ? 0 : this.#cap(item, all) - (this.capBase[item] as number);
           if (must >= 0 && this.#model.musts[must]?.item === item)
-            this.#mustGain[o * width + count] = Math.min(more * (this.#holdPieces[h] as number), this.mustLeft[must] as number);
+            this.#mustGain[o * this.#width + count] = Math.min(more * (this.#holdPieces[h] as number), this.mustLeft[must] as number);
         }
       }
     }
@@ -167,14 +167,14 @@ export class KitBuying {
       const [from, to] = [this.#least[o] as number, this.#most[o] as number];
       const must = this.#mustOf[o] as number;
       for (let count = from; count <= to; count++) {
-        let profit = must < 0 || count === from ? 0 : (musts[must] as number) * (this.#mustGain[o * width + count] as number);
+        let profit = must < 0 || count === from ? 0 : (musts[must] as number) * (this.#mustGain[o * this.#width + count] as number);
         if (count > from)
           for (let h = this.#holdStart[o] as number; h < (this.#holdStart[o + 1] as number); h++) {
             const item = this.#holdItem[h] as number;
-            profit += (pieces[item] as number) * (this.#capGain[h * width + count] as number);
+            profit += (pieces[item] as number) * (this.#capGain[h * this.#width + count] as number);
             if (this.isSure[item] === 0) profit += presence[item] as number;
           }
-        this.#profit[o * width + count] = profit;
+        this.#profit[o * this.#width + count] = profit;
       }
     }
   }
@@ -216,8 +216,8 @@ export class KitBuying {
         const meet = up - down <= 1e-12 ? cheap.price : (cheap.worth - dear.worth - down * cheap.price + up * dear.price) / (up - down);
         const promised = cheap.worth + down * (meet - cheap.price);
         if (least - promised <= 3e-5 * Math.abs(least) + 1e-9) break;
-        const width = dear.price - cheap.price;
-        price = Math.min(Math.max(meet, cheap.price + 0.02 * width), dear.price - 0.02 * width);
+        const apart = dear.price - cheap.price;
+        price = Math.min(Math.max(meet, cheap.price + 0.02 * apart), dear.price - 0.02 * apart);
       }
     }
     if (dear === undefined) return { worth: least, price: leastAt, bags: [beyond, beyond], share: 1 };
@@ -237,7 +237,7 @@ export class KitBuying {
       for (const o of this.#shopOffers[s] as Int32Array) {
         this.#choose(o, price, into);
         open += this.#best[o] as number;
-        goods += this.#costs[o * width + (into[o] as number)] as number;
+        goods += this.#costs[o * this.#width + (into[o] as number)] as number;
       }
       if (s === 0) {
         worth += open;
@@ -255,7 +255,7 @@ export class KitBuying {
   #choose(o: number, price: number, into: Int8Array): void {
     let best = Number.NEGATIVE_INFINITY;
     for (let count = this.#least[o] as number; count <= (this.#most[o] as number); count++) {
-      const worth = (this.#profit[o * width + count] as number) - price * (this.#costs[o * width + count] as number);
+      const worth = (this.#profit[o * this.#width + count] as number) - price * (this.#costs[o * this.#width + count] as number);
       if (worth <= best) continue;
       best = worth;
       into[o] = count;
@@ -306,12 +306,12 @@ export class KitBuying {
 
   /** What is lost at least for each minor unit more that goes into offer `o`, and how much more can. */
   #setRatio(o: number, price: number, into: Int8Array): void {
-    const at = this.#costs[o * width + (into[o] as number)] as number;
+    const at = this.#costs[o * this.#width + (into[o] as number)] as number;
     let [ratio, room] = [Number.POSITIVE_INFINITY, 0];
     for (let count = this.#least[o] as number; count <= (this.#most[o] as number); count++) {
-      const cost = (this.#costs[o * width + count] as number) - at;
+      const cost = (this.#costs[o * this.#width + count] as number) - at;
       if (cost <= 0) continue;
-      const worth = (this.#profit[o * width + count] as number) - price * (this.#costs[o * width + count] as number);
+      const worth = (this.#profit[o * this.#width + count] as number) - price * (this.#costs[o * this.#width + count] as number);
       ratio = Math.min(ratio, ((this.#best[o] as number) - worth) / cost);
       room = Math.max(room, cost);
     }
@@ -355,7 +355,7 @@ export class KitBuying {
     for (let o = 0; o < offers.length; o++) {
       const colour = colourOf(o);
       if (colour >= 0 && !inside.has(colour)) into[o] = 0;
-      this.#spent += this.#costs[o * width + (into[o] as number)] as number;
+      this.#spent += this.#costs[o * this.#width + (into[o] as number)] as number;
     }
     return worth;
   }
@@ -381,11 +381,11 @@ export class KitBuying {
         if (more <= 0) continue;
         this.bags[o] = (this.bags[o] as number) + weight * more;
         const must = this.#mustOf[o] as number;
-        if (must >= 0) this.mustMore[must] = (this.mustMore[must] as number) + weight * (this.#mustGain[o * width + count] as number);
+        if (must >= 0) this.mustMore[must] = (this.mustMore[must] as number) + weight * (this.#mustGain[o * this.#width + count] as number);
         for (let h = this.#holdStart[o] as number; h < (this.#holdStart[o + 1] as number); h++) {
           const item = this.#holdItem[h] as number;
           this.there[item] = (this.there[item] as number) + weight;
-          this.capMore[item] = (this.capMore[item] as number) + weight * (this.#capGain[h * width + count] as number);
+          this.capMore[item] = (this.capMore[item] as number) + weight * (this.#capGain[h * this.#width + count] as number);
         }
       }
     }
@@ -429,8 +429,8 @@ export class KitBuying {
     let best = Number.NEGATIVE_INFINITY;
     let dearest = 0;
     for (let count = from; count <= to; count++) {
-      const cost = this.#costs[o * width + count] as number;
-      best = Math.max(best, (this.#profit[o * width + count] as number) - price * cost);
+      const cost = this.#costs[o * this.#width + count] as number;
+      best = Math.max(best, (this.#profit[o * this.#width + count] as number) - price * cost);
       dearest = Math.max(dearest, cost);
     }
     const loss = (this.#best[o] as number) - best;
@@ -438,7 +438,7 @@ export class KitBuying {
     const shop = this.#model.shops[s];
     if (shop === undefined) return loss;
     const uses = this.#uses[s] as number;
-    const goods = (this.#goods[s] as number) - (this.#costs[o * width + (into[o] as number)] as number) + dearest;
+    const goods = (this.#goods[s] as number) - (this.#costs[o * this.#width + (into[o] as number)] as number) + dearest;
     let open = (uses & isClosed) > 0 && from === 0 ? 0 : Number.NEGATIVE_INFINITY;
     for (const use of [paysShipping, shipsFree]) {
       if ((uses & use) === 0) continue;

@@ -77,6 +77,8 @@ export interface ModelShop {
 
 /** Most bags of one offer that are considered; more are never needed for the hours of a first kit. */
 const mostBagsOfOne = 12;
+/** Sundries such as cards may be sold one by one. */
+const mostPacksOfTool = 100;
 
 export function kitModelOf(problem: KitProblem): KitModel {
   const { wishes } = problem;
@@ -217,14 +219,15 @@ function offersOf(
       }),
     ),
   ];
-  return all.flatMap((offer): readonly ModelOffer[] => {
+  const useful = all.flatMap((offer): readonly ModelOffer[] => {
     const isForced = forced.has(offer.id);
     const refused = out.has(offer.id) || out.has(offer.item) || (offer.mix !== undefined && problem.wishes.assortedBags === false);
     const isMust = musts.some(({ tool }) => tool.id === offer.item && forced.has(tool.id));
     if (refused && !isForced && !isMust) return [];
     const holds = holdsOf(offer, itemIndex).filter(({ pieces }) => pieces > 0);
     const needed = Math.max(0, ...holds.map(({ item, pieces }) => Math.ceil((most[item] ?? 0) / pieces)));
-    const count = Math.min(Math.max(needed, isForced ? 1 : 0), offer.mostBags ?? mostBagsOfOne, mostBagsOfOne);
+    const isTool = holds.some(({ item }) => musts.some((must) => must.item === item));
+    const count = Math.min(Math.max(needed, isForced ? 1 : 0), offer.mostBags ?? mostPacksOfTool, isTool ? mostPacksOfTool : mostBagsOfOne);
     if (count === 0) return [];
     return [
       {
@@ -236,6 +239,19 @@ function offersOf(
         colours: [...new Set(holds.flatMap(({ item }) => colourOf[item] ?? []))],
       },
     ];
+  });
+  return withFillers(useful, problem);
+}
+/** Where a shop sells little that is of use, more of it than could be used up, so that its least order can be reached at all. */
+function withFillers(offers: readonly ModelOffer[], problem: KitProblem): readonly ModelOffer[] {
+  return offers.map((one): ModelOffer => {
+    const least = problem.suppliers[one.shop]?.leastOrder ?? 0;
+    const useful = offers.reduce((sum, other) => sum + (other.shop === one.shop ? (other.costs.at(-1) ?? 0) : 0), 0);
+    if (least === 0 || useful >= 3 * least) return one;
+    const costs = [...one.costs];
+    const most = Math.min(one.offer.mostBags ?? mostBagsOfOne, mostBagsOfOne);
+    while (costs.length <= most && (costs.at(-1) ?? 0) < least) costs.push(costs.length * pricedAt(one.offer, costs.length));
+    return { ...one, costs };
   });
 }
 /** Bags that are needed because nothing else brings the tool. */

@@ -104,6 +104,9 @@ test('shops with their least orders, offers with their breaks, tools with every 
   // Two at 15.00 would be sent free of carriage at 30.00; a pair is 25.00 with 3.00 of carriage.
   expect(pumps({})).toEqual([['pair', 1, 2, 2500]]);
   expect(pumps({ takenOut: ['pair'] })).toEqual([['bag pump', 2, 2, 3000]]);
+  expect(pumps({ takenOut: ['pair'], tools: [{ item: 'pump', need: 'must-have', count: 30 }], budget: money(50_000) })).toEqual([
+    ['bag pump', 30, 30, 45_000],
+  ]);
   expect(pumps({ have: [{ item: 'pump', count: 1 }] })).toEqual([['bag pump', 1, 1, 1500]]);
 });
 
