@@ -101,7 +101,8 @@ const keepContexts = (): void => {
   const real = HTMLCanvasElement.prototype.getContext as (this: HTMLCanvasElement, kind: string, ...more: unknown[]) => unknown;
   HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...more: unknown[]) {
     const context = real.call(this, kind, ...more);
-    if (kind === 'webgl2') kept.push(context as WebGL2RenderingContext);
+    if (kind === 'webgl2' && context !== null && !kept.includes(context as WebGL2RenderingContext))
+      kept.push(context as WebGL2RenderingContext);
     return context;
   } as never;
 };

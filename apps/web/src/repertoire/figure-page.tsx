@@ -34,6 +34,8 @@ import { useBody } from './use-drawing.ts';
 /** What draws figures, flat and as bodies, is begun as soon as this page is wanted. */
 drawings.warm();
 const turning = canTurn() ? import('./turned-figure.tsx') : undefined;
+// Not where this page is only fetched ahead.
+if (/^\/repertoire\/./u.test(location.pathname)) void turning?.then(({ makeReady }) => makeReady());
 const TurnedFigure = lazy(async () => ({ default: (await (turning ?? import('./turned-figure.tsx'))).TurnedFigure }));
 
 /** One figure: how it looks, how it is made, from what, how fast. */

@@ -1,4 +1,4 @@
-import { createRoot, extend, type ReconcilerRoot, useFrame, useThree } from '@react-three/fiber';
+import { createRoot, extend, useFrame, useThree } from '@react-three/fiber';
 import type { Book } from '@twistwright/books';
 import { paintsOf } from '@twistwright/planner';
 import { type PointerEvent, type ReactElement, type ReactNode, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
@@ -11,13 +11,15 @@ import {
   OrthographicCamera,
   type RawShaderMaterial,
   setConsoleFunction,
-  WebGLRenderer,
 } from 'three';
 import type { Body, FigureBody } from './bodies-of.ts';
 import { floorShadow, ghost, inkOn, latex, rubberNamed } from './latex.ts';
+import { takeStage } from './stage.ts';
 import type { Surface } from './surface.ts';
 import { type Turn, type Window, windowOf } from './turned-view.ts';
 import { useDark } from './use-drawing.ts';
+
+export { makeReady } from './stage.ts';
 
 extend({ Group, Mesh });
 
@@ -95,6 +97,9 @@ export function TurnedFigure({ body, before, book, fill, upToMove, says, onFailu
   );
 }
 
+/** A figure that has not moved for so long rests, milliseconds. */
+const restAfter = 350;
+
 interface SceneProps {
   readonly onFailure: () => void;
   readonly children: ReactNode;
@@ -106,52 +111,50 @@ interface SceneProps {
  */
 function Scene({ onFailure, children }: SceneProps): ReactElement {
   const host = useRef<HTMLDivElement>(null);
-  const root = useRef<ReconcilerRoot<HTMLCanvasElement>>(undefined);
+  const drawing = useRef<(what: ReactNode) => void>(undefined);
   const failed = useRef(onFailure);
   failed.current = onFailure;
   useLayoutEffect(() => {
     const place = host.current as HTMLDivElement;
-    const canvas = document.createElement('canvas');
-    const context = canvas.getContext('webgl2', { alpha: true, antialias: true, stencil: true, powerPreference: 'low-power' });
-    if (context === null) {
+    const stage = takeStage();
+    if (stage === undefined) {
       failed.current();
       return undefined;
     }
+    const { canvas, renderer, isSlow } = stage;
     const lost = (): void => failed.current();
     canvas.addEventListener('webglcontextlost', lost);
-    const renderer = new WebGLRenderer({ canvas, context, alpha: true, stencil: true });
-    // Our one program is the same everywhere; to ask whether it is right makes the page wait for it.
-    renderer.debug.checkShaderErrors = false;
     const camera = Object.assign(new OrthographicCamera(), { manual: true });
     place.append(canvas);
     const made = createRoot(canvas);
-    const fit = (): void => {
+    const fine = Math.min(2, devicePixelRatio * (isSlow ? 2 : 1));
+    const fit = (dpr: number): void => {
       const { width, height } = place.getBoundingClientRect();
-      void made.configure({
-        gl: () => renderer,
-        camera,
-        size: { width, height, top: 0, left: 0 },
-        dpr: Math.min(2, devicePixelRatio),
-        frameloop: 'demand',
-        flat: true,
-        linear: true,
-      });
+      const size = { width, height, top: 0, left: 0 };
+      void made.configure({ gl: () => renderer, camera, size, dpr, frameloop: 'demand', flat: true, linear: true });
     };
-    fit();
-    root.current = made;
-    const watched = new ResizeObserver(fit);
+    let rest: ReturnType<typeof setTimeout> | undefined;
+    const fitAgain = (): void => {
+      clearTimeout(rest);
+      fit(isSlow ? 1 : fine);
+      if (isSlow) rest = setTimeout(() => fit(fine), restAfter);
+    };
+    drawing.current = (what) => {
+      fitAgain();
+      made.render(what);
+    };
+    const watched = new ResizeObserver(fitAgain);
     watched.observe(place);
     return () => {
+      clearTimeout(rest);
       watched.disconnect();
       canvas.removeEventListener('webglcontextlost', lost);
-      root.current = undefined;
+      drawing.current = undefined;
       made.unmount();
       canvas.remove();
     };
   }, []);
-  useLayoutEffect(() => {
-    root.current?.render(children);
-  }, [children]);
+  useLayoutEffect(() => drawing.current?.(children), [children]);
   return <div className="scene" ref={host} />;
 }
 
