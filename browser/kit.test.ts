@@ -134,6 +134,8 @@ test('cautions stand beside the list, with the wording that the law prescribes',
 
 test('growth answers its sliders', async () => {
   await page.getByRole('heading', { name: /^The kit has paid for itself after \d+ gigs?( \(\d+ to \d+\))?\.$/ }).waitFor();
+  await page.getByText(/^Why £\d+\.\d\d a gig\?$/).click();
+  await page.getByText(/^£64\.00 of fee and £\d+\.\d\d of tips from about \d+ guests served, less £\d\.\d\d for the balloons/).waitFor();
   await page.getByRole('row', { name: /^Spare pump 8\.95 in week \d+/ }).waitFor();
   await page.getByRole('slider', { name: 'Fee an hour' }).fill('0');
   await page.getByRole('slider', { name: 'Tip of a guest' }).fill('0');

@@ -38,7 +38,7 @@ export function BudgetCurve({ width, min, max, points, chosen, rules, showAt, la
     const next = all[i - 1];
     return `${next === undefined ? '' : `L${x(next.budget)} ${y(point.low)}`}L${x(point.budget)} ${y(point.low)}`;
   });
-  const tick = niceStep(max - min, narrow ? 3 : 6);
+  const tick = niceStep(max - min, narrow ? 4 : 6);
   const ticks = Array.from({ length: Math.floor(max / tick) + 1 }, (_, index) => index * tick).filter((at) => at >= min && at <= max);
   return (
     <svg viewBox={`0 0 ${width} ${height}`} width="100%" role="img" aria-label={label}>

@@ -1,8 +1,17 @@
 import { chargeSettingsOf } from '@twistwright/books';
-import { type FirstEarnings, type Growth, growKit, sayGrowth, sayMilestone } from '@twistwright/planner';
-import { type CurrencyCode, decimalOf, money, showMoney } from '@twistwright/units';
+import {
+  type BookKitWishes,
+  type FirstEarnings,
+  type Growth,
+  growKit,
+  guestsPerHourOf,
+  sayGrowth,
+  sayMilestone,
+} from '@twistwright/planner';
+import { type CurrencyCode, decimalOf, type Money, money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
+import { Because } from '../parts/because.tsx';
 import { Measured } from '../parts/measured.tsx';
 import { Slider } from '../parts/slider.tsx';
 import { Pinch } from '../pictures/pinch.tsx';
@@ -37,6 +46,7 @@ export const GrowthSection = memo(function GrowthSection({ plan, wishes }: Plann
     <section>
       <h2>{growth.ok ? sayGrowth(growth.value, currency).answer : growth.error[0]?.sentence}</h2>
       {growth.ok && <p className="lead more">{sayGrowth(growth.value, currency).more[0]}</p>}
+      {growth.ok && <WhyPerGig perGig={growth.value.perGig} earnings={earnings} wishes={wishes} met={plan.kit.met} />}
       <div className="dials noprint">
         <Slider
           label="Fee an hour"
@@ -118,6 +128,30 @@ export const GrowthSection = memo(function GrowthSection({ plan, wishes }: Plann
     </section>
   );
 });
+
+interface WhyPerGigProps {
+  readonly perGig: Money;
+  readonly earnings: FirstEarnings;
+  readonly wishes: BookKitWishes;
+  readonly met: number;
+}
+/** What a gig brings and what it takes. */
+function WhyPerGig({ perGig, earnings, wishes, met }: WhyPerGigProps): ReactElement {
+  const { currency } = useBook().book.business;
+  const show = (amount: number): string => showMoney(money(Math.round(amount)), currency);
+  const guests = earnings.hoursPerGig * (wishes.guestsPerHour ?? guestsPerHourOf[wishes.kind]) * met;
+  const fee = earnings.hoursPerGig * earnings.feePerHour;
+  const tips = guests * earnings.tipPerGuest;
+  return (
+    <Because ask={`Why ${show(perGig)} a gig?`}>
+      <p>
+        {show(fee)} of fee and {show(tips)} of tips from about {Math.round(guests)} guests served, less{' '}
+        {show(fee + tips - earnings.costPerGig - perGig)} for the balloons that they take and {show(earnings.costPerGig)} for travel and
+        parking.
+      </p>
+    </Because>
+  );
+}
 
 /** Money after each gig: spreads as twisted balloons, and the line at which the kit is paid for. */
 function Path({ growth, currency }: { readonly growth: Growth; readonly currency: CurrencyCode }): ReactElement {
