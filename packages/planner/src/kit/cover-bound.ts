@@ -18,7 +18,7 @@ interface Pace {
 const atRoot: Pace = { aim: 1, patience: 20, shrink: 0.6, memory: 0.85 };
 const atNode: Pace = { aim: 0.7, patience: 10, shrink: 0.5, memory: 0.75 };
 const longRun = 100;
-/** Rounds between two looks at what can be fixed, and at the clock. */
+/** Rounds between two looks at what can be fixed. */
 const fixEvery = 15;
 /** Progress is a bound that falls by this share of the way to the aim. */
 const progress = 0.1;
@@ -34,7 +34,7 @@ export interface BoundQuestion {
   readonly beat: number;
   readonly rounds: number;
   readonly outside?: Outside | undefined;
-  /** Asked now and then: true ends the rounds early. */
+  /** Asked after each round: true ends the rounds early. */
   readonly mustStop?: () => boolean;
 }
 export interface BoundAnswer {
@@ -127,8 +127,8 @@ export class CoverBound {
           this.#bestLinks.set(this.#links);
           continue;
         }
-        if (last || mustStop?.() === true) break;
       }
+      if (last || mustStop?.() === true) break;
       const norm = this.#turn(memory);
       if (norm < 1e-12) break; // the relaxed answer keeps every link: the bound is met
       this.#move(Math.max(value - Math.max(beat, least - aim), 1e-9) / norm);

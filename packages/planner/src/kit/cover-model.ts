@@ -129,7 +129,7 @@ export function coverModelOf(problem: CoverProblem): CoverModel {
 function distinctClauses(clauses: readonly (readonly number[])[]): readonly (readonly number[])[] {
   const seen = new Map<string, readonly number[]>();
   for (const clause of clauses) {
-    const sorted = [...new Set(clause)].sort((a, b) => a - b);
+    const sorted = clause.length === 1 ? clause : [...new Set(clause)].sort((a, b) => a - b);
     seen.set(sorted.join(','), sorted);
   }
   return [...seen.values()];
@@ -137,12 +137,11 @@ function distinctClauses(clauses: readonly (readonly number[])[]): readonly (rea
 
 /** Drops each alternative whose clauses include all clauses of another (of equal ones the first stays). */
 function withoutDominated(alternatives: readonly (readonly (readonly number[])[])[]): readonly (readonly (readonly number[])[])[] {
+  if (alternatives.length < 2) return alternatives;
   const keys = alternatives.map((clauses) => new Set(clauses.map((clause) => clause.join(','))));
   return alternatives.filter((_, a) => {
     const own = keys[a] ?? new Set();
-    return !keys.some(
-      (other, b) => b !== a && (other.size < own.size || (other.size === own.size && b < a)) && [...other].every((key) => own.has(key)),
-    );
+    return !keys.some((other, b) => b !== a && (other.size < own.size || (other.size === own.size && b < a)) && other.isSubsetOf(own));
   });
 }
 

@@ -54,7 +54,7 @@ export function startOf(
   return bought;
 }
 /** Moves between two looks at the clock. */
-const lookEvery = 500;
+const lookEvery = 100;
 
 /** 1 for forced in (with the bags that come before it), 0 for taken out or never affordable, {@link free} to choose. */
 export function fixedOf(model: CoverModel): Int8Array {

@@ -35,7 +35,10 @@ export interface CoverAnswer {
 
 /** The best purchase; undefined if the forced bags alone break the budget or the limit on colours. */
 export function solveCover(problem: CoverProblem, limits: CoverLimits = {}): CoverAnswer | undefined {
-  return new CoverSearch(coverModelOf(problem), limits).run();
+  const { now, milliseconds } = limits;
+  const deadline = now === undefined || milliseconds === undefined ? Number.POSITIVE_INFINITY : now() + milliseconds;
+  const mustStop = (): boolean => now !== undefined && now() >= deadline;
+  return new CoverSearch(coverModelOf(problem), limits, mustStop).run();
 }
 
 // Found by trial on the problems of `cases/coverage` and on random ones of the same make.
@@ -70,11 +73,9 @@ class CoverSearch {
   #pruned = Number.NEGATIVE_INFINITY;
   #nodes = 0;
 
-  constructor(model: CoverModel, limits: CoverLimits) {
-    const { now, milliseconds = Number.POSITIVE_INFINITY } = limits;
-    const deadline = (now?.() ?? 0) + milliseconds;
-    this.#mustStop = () => now !== undefined && now() >= deadline;
+  constructor(model: CoverModel, limits: CoverLimits, mustStop: () => boolean) {
     this.#model = model;
+    this.#mustStop = mustStop;
     this.#limits = limits;
     this.#bound = new CoverBound(model);
     this.#state = new CoverState(model);
