@@ -127,7 +127,7 @@ function Scene({ onFailure, children }: SceneProps): ReactElement {
     const camera = Object.assign(new OrthographicCamera(), { manual: true });
     place.append(canvas);
     const made = createRoot(canvas);
-    const fine = Math.min(2, devicePixelRatio * (isSlow ? 2 : 1));
+    const fine = Math.min(Math.max(2, devicePixelRatio), 2 * devicePixelRatio);
     const fit = (dpr: number): void => {
       const { width, height } = place.getBoundingClientRect();
       const size = { width, height, top: 0, left: 0 };
