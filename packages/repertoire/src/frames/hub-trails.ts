@@ -1,9 +1,20 @@
+import { firstFit } from './first-fit.ts';
 import type { Network } from './network.ts';
 import type { Walk } from './trail.ts';
 
-/** Whether every edge is a loop at one joint, as the petals of a flower are, and there are not too many to search: any loops can share a balloon, which is bin packing. */
-export const isHubOfLoops = (part: Network): boolean => part.jointCount === 1 && part.edgeCount <= mostHubLoops;
-const mostHubLoops = 1000;
+/** Whether every edge is a loop at one joint, as the petals of a flower are: any loops can share a balloon, which is bin packing. */
+export const isHubOfLoops = (part: Network): boolean => part.jointCount === 1;
+/** Above, they are packed as they come, longest first. */
+export const mostHubLoops = 1000;
+
+export function packedAsTheyCome(part: Network, capacity: number): readonly Walk[] {
+  const order = longestFirst(part);
+  const lengths = order.map((edge) => part.lengths[edge] as number);
+  return firstFit(lengths, capacity).map((places) => places.map((place) => 2 * (order[place] as number)));
+}
+
+const longestFirst = (part: Network): readonly number[] =>
+  Array.from(part.lengths, (_, edge) => edge).sort((a, b) => (part.lengths[b] as number) - (part.lengths[a] as number) || a - b);
 
 /** What the search found, as in the exact search. */
 export type HubAnswer = { readonly outcome: 'walks'; readonly walks: readonly Walk[] } | { readonly outcome: 'none' | 'unknown' };
@@ -15,9 +26,7 @@ export type HubAnswer = { readonly outcome: 'walks'; readonly walks: readonly Wa
  * it runs out of `visits`.
  */
 export function hubTrails(part: Network, capacity: number, count: number, visits: number): HubAnswer {
-  const order = Array.from(part.lengths, (_, edge) => edge).toSorted(
-    (a, b) => (part.lengths[b] as number) - (part.lengths[a] as number) || a - b,
-  );
+  const order = longestFirst(part);
   const search = new Filling(
     order.map((edge) => part.lengths[edge] as number),
     capacity,

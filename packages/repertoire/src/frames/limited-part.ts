@@ -1,6 +1,6 @@
 import { eulerTrails } from './euler-trails.ts';
 import { exactTrails, mostExactEdges } from './exact-trails.ts';
-import { hubTrails, isHubOfLoops } from './hub-trails.ts';
+import { hubTrails, isHubOfLoops, mostHubLoops, packedAsTheyCome } from './hub-trails.ts';
 import type { Network } from './network.ts';
 import { pairTrails, takesPairsOnly } from './pair-trails.ts';
 import { shortTrails } from './short-trails.ts';
@@ -35,6 +35,7 @@ export function limitedPart(part: Network, capacity: number, seed: number, quick
 
 /** Number by number from the bound up until the loops fit; the bound rises as long as a number is proven too small. */
 function packedHub(part: Network, capacity: number, start: number): BoundedWalks {
+  if (part.edgeCount > mostHubLoops) return { walks: packedAsTheyCome(part, capacity), bound: start };
   let bound = start;
   for (let count = start; ; count++) {
     const packed = hubTrails(part, capacity, count, hubVisits);

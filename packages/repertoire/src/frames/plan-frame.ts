@@ -52,8 +52,8 @@ export interface FramePlan {
 /**
  * The fewest balloons for a frame and the order in which each is twisted.
  *
- * Any length: max(1, odd joints / 2) for each connected part (Demaine, Demaine and Hart 2008), in linear time. Limited length: exact up to
- * 40 edges a part but for contrived lengths, a bounded search above, with the number that no order can go below. Pops: see `FrameWishes`.
+ * Any length: max(1, odd joints / 2) for each connected part (Demaine, Demaine and Hart 2008), in linear time. Limited length: a complete search
+ * up to 52 edges a part, of some seconds at most, a bounded one above, with the number that no order can go below. Pops: see `FrameWishes`.
  * Problems: those of `checkFrame`, `frame.balloon-length`, `frame.edge-longer-than-balloon`, `frame.balloons`.
  * @example planFrame({ joints: [{ name: 'A' }, { name: 'B' }], edges: [{ from: 'A', to: 'B', lengthInches: 5 }] }).value.trails.length // -> 1
  */

@@ -29,6 +29,7 @@ export function shortTrails(part: Network, capacity: number, bound: number, seed
   if (part.edgeCount > mostAnnealedEdges) return best;
   const chance = new Chance(seed, part.edgeCount, bound);
   const warm = part.lengths.reduce((sum, length) => sum + length, 0) / part.edgeCount;
+  if (part.edgeCount > mostTightEdges && whole.length < bound) return loosened(part, capacity, bound, whole, best, chance);
   let left = Math.min(mostSteps, Math.max(leastSteps, stepsPerEdge * part.edgeCount));
   for (let count = Math.max(bound, whole.length); count < best.length; count++) {
     const start = cutInto(part, whole, count);
@@ -43,6 +44,28 @@ export function shortTrails(part: Network, capacity: number, bound: number, seed
       if (found.length < best.length) best = found;
       if (best.length <= count) return best;
     }
+  }
+  return best;
+}
+
+/** Above, as many balloons as the bound says are not looked for, but so many times as many, nearer and nearer. */
+const mostTightEdges = 3000;
+const looseShares = [1.08, 1.05, 1.03, 1.015];
+/** Steps of annealing for each edge and for each of them. */
+const looseStepsPerEdge = 400;
+const mostLooseSteps = 8_000_000;
+
+function loosened(part: Network, capacity: number, bound: number, whole: readonly Walk[], start: readonly Walk[], chance: Chance) {
+  const warm = part.lengths.reduce((sum, length) => sum + length, 0) / part.edgeCount;
+  let best = start;
+  for (const share of looseShares) {
+    const count = Math.ceil(share * bound);
+    if (count >= best.length) continue;
+    const pairing = new Pairing(part, capacity, cutInto(part, whole, count));
+    pairing.anneal(Math.min(mostLooseSteps, looseStepsPerEdge * part.edgeCount), hotEdges * warm, coldEdges * warm, chance);
+    const found = cutToFit(part, pairing.walks(), capacity);
+    if (found.length < best.length) best = found;
+    if (found.length > count) return best;
   }
   return best;
 }
