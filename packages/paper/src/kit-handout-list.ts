@@ -1,7 +1,7 @@
 import { type Book, type Caution, cautions, nameOfItem, swordCaution } from '@twistwright/books';
 import type { BookKitWishes, KitPlan } from '@twistwright/planner';
 import { type Money, money, showMoney } from '@twistwright/units';
-import { kitSwatch } from './kit-swatch.ts';
+import { itemSwatch } from './swatch.ts';
 
 /** What the papers about a kit are made from. */
 export interface KitPaper {
@@ -94,11 +94,8 @@ function whyWithout(name: string, why: string): string {
 }
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 function swatchOf(book: Book, id: string | undefined): { readonly swatch?: string } {
-  const swatch = kitSwatch(
-    book,
-    book.items.find((one) => one.id === id),
-  );
-  return swatch === undefined ? {} : { swatch };
+  const item = book.items.find((one) => one.id === id);
+  return item === undefined ? {} : { swatch: itemSwatch(book, item) };
 }
 
 /** ", £3.95 of it carriage; takes orders from £15.00", to stand behind the sum of a shop. */

@@ -9,11 +9,12 @@ import {
   paintOf,
   paintsOf,
 } from '@twistwright/planner';
-import { airOf, type PieceAir, pictureOfShape, type Recipe, rubberOf, type Step, shapeOf, stepsOf, unfold } from '@twistwright/repertoire';
+import { airOf, type PieceAir, pictureOfShape, type Recipe, type Step, shapeOf, stepsOf, unfold } from '@twistwright/repertoire';
 import { showLength } from '@twistwright/units';
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { beyondRuler, checkInches, checkLineSvg, rulerInches, rulerSvg, tailsOf, together } from './recipe-card-rulers.ts';
 import { box, cautionBox, type PaperSize, pdfOf, ruled } from './sheet.ts';
+import { balloonSwatch } from './swatch.ts';
 
 export interface CardOptions {
   /** Day it was made, ISO date. */
@@ -131,7 +132,7 @@ function cardPdf(
         picture,
         swatch: (index) => {
           const piece = recipe.pieces[index];
-          return swatchSvg(piece?.size ?? '260', paintOf(book, way.fill[piece?.role ?? ''] ?? 'grey'));
+          return balloonSwatch(piece?.size ?? '260', paintOf(book, way.fill[piece?.role ?? ''] ?? 'grey'), piece?.print !== undefined);
         },
       }),
       cautionBox([...cautions, ...sword], book.business.country, close.cautionPoints),
@@ -153,8 +154,8 @@ function takeStack(book: Book, facts: FigureFacts, way: Colourway): Content[] {
   });
   const marker = facts.recipe.finishing.some((finishing) => finishing.with === 'marker') ? [{ count: 1, name: 'marker' }] : [];
   const rows = [
-    ...taken.map(({ count, name, size, colour }): TableCell[] =>
-      takeRow(count, name, swatchSvg(size, colour === undefined ? 'grey' : paintOf(book, colour))),
+    ...taken.map(({ count, name, size, colour, print }): TableCell[] =>
+      takeRow(count, name, balloonSwatch(size, colour === undefined ? 'grey' : paintOf(book, colour), print !== undefined)),
     ),
     ...[...extras, ...marker].map(({ count, name }): TableCell[] => takeRow(count, name, undefined)),
   ];
@@ -182,17 +183,6 @@ const takeRow = (count: number, name: string, svg: string | undefined): TableCel
   svg === undefined ? { text: '' } : { svg, width: 36 },
   { text: name },
 ];
-
-/** A short balloon as it lies in a hand: thickness after the size code. Its name stands beside it. */
-export function swatchSvg(size: string, paint: string): string {
-  const rubber = rubberOf(paint) ?? { body: '#9da3a9', rim: '#555b61' };
-  const isRound = !/^\d/u.test(size);
-  const radius = isRound ? 6 : Math.min(6.5, 2 + Number(size.charAt(0)) * 1.2);
-  const body = isRound
-    ? `<circle cx="18" cy="7" r="${radius}" fill="${rubber.body}" stroke="${rubber.rim}" stroke-width="1"/>`
-    : `<rect x="4" y="${7 - radius}" width="30" height="${2 * radius}" rx="${radius}" fill="${rubber.body}" stroke="${rubber.rim}" stroke-width="1"/><path d="M4.5 7L1 4.6V9.4Z" fill="${rubber.body}" stroke="${rubber.rim}" stroke-width="0.8"/>`;
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="36" height="14" viewBox="0 0 36 14">${body}</svg>`;
-}
 
 function airSection(book: Book, facts: FigureFacts, mostBars: number): readonly Content[] {
   const { pieces } = facts.air;

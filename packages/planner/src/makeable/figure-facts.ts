@@ -124,13 +124,19 @@ export function finished(recipe: Recipe, way: Colourway | undefined): Recipe {
   return { ...recipe, pieces: recipe.pieces.map((piece): Piece => ({ finish, ...piece })) };
 }
 
+/** Balloons of one look that a figure takes. */
+export interface BalloonTaken {
+  readonly size: string;
+  readonly colour?: string;
+  readonly print?: string;
+  /** "260 pink". */
+  readonly name: string;
+  readonly count: number;
+}
+
 /** "2 x 260 pink" as words of the balloons that a figure takes in a colourway; equal ones together, in the order of the recipe. */
-export function balloonsTaken(
-  book: Pick<Book, 'colours'>,
-  recipe: Recipe,
-  way: Colourway | undefined,
-): readonly { readonly size: string; readonly colour?: string; readonly name: string; readonly count: number }[] {
-  const taken = new Map<string, { size: string; colour?: string; name: string; count: number }>();
+export function balloonsTaken(book: Pick<Book, 'colours'>, recipe: Recipe, way: Colourway | undefined): readonly BalloonTaken[] {
+  const taken = new Map<string, BalloonTaken>();
   for (const piece of piecesOf(finished(recipe, way))) {
     const colour = way?.fill[piece.role];
     const { size, finish, print } = piece;
@@ -147,7 +153,13 @@ export function balloonsTaken(
     );
     const name = colour === undefined ? `${look} in the ${piece.role} colour` : look;
     const known = taken.get(name);
-    taken.set(name, { size, ...(colour === undefined ? {} : { colour }), name, count: (known?.count ?? 0) + piece.count });
+    taken.set(name, {
+      size,
+      ...(colour === undefined ? {} : { colour }),
+      ...(print === undefined ? {} : { print }),
+      name,
+      count: (known?.count ?? 0) + piece.count,
+    });
   }
   return [...taken.values()];
 }

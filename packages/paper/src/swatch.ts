@@ -2,15 +2,14 @@ import type { Book, Item } from '@twistwright/books';
 import { paintOf } from '@twistwright/planner';
 import { rubberOf } from '@twistwright/repertoire';
 
-/**
- * What a thing on the list looks like, 40 by 18: a balloon in its shape, thickness after its size code, its print on it; a tool in ink.
- * Its name stands beside it.
- */
-export function kitSwatch(book: Book, item: Item | undefined): string | undefined {
-  if (item === undefined) return undefined;
-  const body = item.kind === 'balloon' ? balloonBody(item.size, paintOf(book, item.colour), item.print !== undefined) : toolBody(item.name);
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="40" height="18" viewBox="0 0 40 18">${body}</svg>`;
-}
+/** What a thing that is bought looks like, 40 by 18; its name stands beside it. A balloon as {@link balloonSwatch} has it, a tool in ink. */
+export const itemSwatch = (book: Book, item: Item): string =>
+  item.kind === 'balloon' ? balloonSwatch(item.size, paintOf(book, item.colour), item.print !== undefined) : framed(toolBody(item.name));
+
+/** A balloon in its shape, 40 by 18: thickness after its size code, its print on it. `paint` is the name of a colour or `#rrggbb`. */
+export const balloonSwatch = (size: string, paint: string, isPrinted = false): string => framed(balloonBody(size, paint, isPrinted));
+
+const framed = (body: string): string => `<svg xmlns="http://www.w3.org/2000/svg" width="40" height="18" viewBox="0 0 40 18">${body}</svg>`;
 
 function balloonBody(size: string, paint: string, isPrinted: boolean): string {
   const rubber = rubberOf(paint) ?? { body: '#9da3a9', rim: '#555b61' };
