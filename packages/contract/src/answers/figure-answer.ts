@@ -128,7 +128,15 @@ export const figureAnswerSchema = z
   .strictObject({
     figure: figureSchema,
     colourway: colourwaySchema,
-    takes: z.array(z.strictObject({ size: z.string(), colour: z.exactOptional(z.string()), name: z.string(), count: whole })),
+    takes: z.array(
+      z.strictObject({
+        size: z.string(),
+        colour: z.exactOptional(z.string()),
+        print: z.exactOptional(z.string()),
+        name: z.string(),
+        count: whole,
+      }),
+    ),
     minutes: minutesSchema,
     balloons: whole,
     bubbles: whole,

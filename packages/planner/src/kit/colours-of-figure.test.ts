@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { coloursOf } from './colours-of-figure.ts';
 
-const piece = (role: string, size = '260', count = 1): PieceNeed => ({ role, size, count });
+const piece = (role: string, size = '260', count = 1): PieceNeed => ({ name: role, role, size, count });
 const figure = (...fills: readonly (readonly [Record<string, string>, number])[]): Figure => ({
   id: 'f',
   name: 'figure',

@@ -25,7 +25,7 @@ const problems: fc.Arbitrary<CoverProblem> = fc.record(
   { requiredKeys: ['costs', 'budget', 'goals', 'coloursOf'] },
 );
 const questions = fc.record({
-  fixed: eachBag(fc.constantFrom(-1, -1, -1, 0, 1)),
+  fixed: eachBag<number>(fc.constantFrom(-1, -1, -1, 0, 1)),
   prices: fc.array(fc.double({ min: 0, max: 12, noNaN: true }), { minLength: 80, maxLength: 80 }),
   outside: fc.option(fc.record({ isOutside: eachBag(fc.constantFrom(0, 1)), share: fc.double({ min: 0, max: 1, noNaN: true }) }), {
     nil: undefined,
