@@ -12,6 +12,11 @@ export interface OddPairs {
   readonly least: number;
 }
 
+const shortestAt = (part: Network, joint: number): number =>
+  part.ends
+    .subarray(part.first[joint], part.first[joint + 1])
+    .reduce((least, end) => Math.min(least, part.lengths[end >> 1] as number), Number.POSITIVE_INFINITY);
+
 interface Matched {
   readonly partners: Int32Array;
   /** 0 where the work was used up. */
@@ -66,6 +71,8 @@ export class OddPairing {
     this.#halves = new Float64Array(count);
     for (let number = 0; number < count; number++) {
       const start = this.#odd[number] as number;
+      this.#halves[number] = shortestAt(part, start) / 2;
+      if (this.#work.left <= 0) continue;
       const around = this.#ways.from(start, { most });
       this.#work.left -= 10 * this.#ways.touched;
       this.#halves[number] = this.#ways.lengthTo(around[0] as number) / 2;
@@ -73,6 +80,7 @@ export class OddPairing {
     }
     this.#halves.sort();
     for (const [a, b] of treePairs(part, this.#odd).pairs) {
+      if (this.#work.left <= 0) break;
       if (this.#offered.has(this.#key(this.#numbers.get(a) as number, this.#numbers.get(b) as number))) continue;
       this.#ways.from(a, { goal: b });
       this.#work.left -= 10 * this.#ways.touched;
@@ -157,6 +165,7 @@ export class OddPairing {
 
   /** The longest pairs taken apart until `staying` are alone. */
   #withoutLongest({ partners, alone }: SparseMatching, staying: number): Int32Array {
+    if (alone >= staying) return partners;
     const left = Int32Array.from(partners);
     const pairs = Array.from(partners, (partner, number) => ({ number, partner })).filter(({ number, partner }) => partner > number);
     const costed = pairs.map((pair) => ({ ...pair, cost: this.#costOf(pair.number, pair.partner) })).toSorted((a, b) => b.cost - a.cost);
