@@ -15,6 +15,8 @@ const partSteps = 600_000_000;
 const choiceSteps = 60_000_000;
 /** In a large part numbers of balloons up to so many more than the bound are tried, further and further apart. */
 const mostStep = 1000;
+/** In a very large one only the first, since each takes seconds. */
+const crowded = 50_000;
 /** Choices of pops for which orders are looked for by annealing first. */
 const annealedChoices = 3;
 
@@ -50,7 +52,7 @@ export function poppedLimited(part: Network, capacity: number, seed: number, qui
   function annealed() {
     let best: { readonly doubled: Network; readonly walks: readonly Walk[] } | undefined;
     const most = () => best?.walks.length ?? plain.walks.length;
-    for (let step = 0, count = bound; count < most() && step < mostStep; step = 2 * step + 1, count = bound + step) {
+    for (let step = 0, count = bound; count < most() && step < (part.edgeCount > crowded ? 1 : mostStep); step = 2 * step + 1, count = bound + step) {
       const doubled = withPopped(part, pairing.pairs(2 * count).edges);
       if (totalOf(doubled) > count * capacity) continue;
       const walks = quick ? cutToFit(doubled, eulerTrails(doubled), capacity) : shortTrails(doubled, capacity, count, seed);
