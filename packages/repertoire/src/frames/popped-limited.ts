@@ -52,7 +52,11 @@ export function poppedLimited(part: Network, capacity: number, seed: number, qui
   function annealed() {
     let best: { readonly doubled: Network; readonly walks: readonly Walk[] } | undefined;
     const most = () => best?.walks.length ?? plain.walks.length;
-    for (let step = 0, count = bound; count < most() && step < (part.edgeCount > crowded ? 1 : mostStep); step = 2 * step + 1, count = bound + step) {
+    for (
+      let step = 0, count = bound;
+      count < most() && step < (part.edgeCount > crowded ? 1 : mostStep);
+      step = 2 * step + 1, count = bound + step
+    ) {
       const doubled = withPopped(part, pairing.pairs(2 * count).edges);
       if (totalOf(doubled) > count * capacity) continue;
       const walks = quick ? cutToFit(doubled, eulerTrails(doubled), capacity) : shortTrails(doubled, capacity, count, seed);
