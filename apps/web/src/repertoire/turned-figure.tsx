@@ -133,11 +133,22 @@ function Scene({ onFailure, children }: SceneProps): ReactElement {
       const size = { width, height, top: 0, left: 0 };
       void made.configure({ gl: () => renderer, camera, size, dpr, frameloop: 'demand', flat: true, linear: true });
     };
+    // Counted from when the coarse picture is seen, so that the fine one never keeps it waiting.
+    let frame = 0;
     let rest: ReturnType<typeof setTimeout> | undefined;
-    const fitAgain = (): void => {
+    const stayCoarse = (): void => {
+      cancelAnimationFrame(frame);
       clearTimeout(rest);
+    };
+    const fitAgain = (): void => {
+      stayCoarse();
       fit(isSlow ? 1 : fine);
-      if (isSlow) rest = setTimeout(() => fit(fine), restAfter);
+      if (!isSlow) return;
+      frame = requestAnimationFrame(() => {
+        frame = requestAnimationFrame(() => {
+          rest = setTimeout(() => fit(fine), restAfter);
+        });
+      });
     };
     drawing.current = (what) => {
       fitAgain();
@@ -146,7 +157,7 @@ function Scene({ onFailure, children }: SceneProps): ReactElement {
     const watched = new ResizeObserver(fitAgain);
     watched.observe(place);
     return () => {
-      clearTimeout(rest);
+      stayCoarse();
       watched.disconnect();
       canvas.removeEventListener('webglcontextlost', lost);
       drawing.current = undefined;
