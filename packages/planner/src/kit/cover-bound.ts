@@ -1,5 +1,4 @@
-import { FewColours } from './cover-colours.ts';
-import { Knapsack, type Outside } from './cover-knapsack.ts';
+import { Knapsack } from './cover-knapsack.ts';
 import { Losses } from './cover-losses.ts';
 import type { CoverModel } from './cover-model.ts';
 import { free, OpenPart } from './cover-open.ts';
@@ -33,7 +32,6 @@ export interface BoundQuestion {
   /** Values that are not above this are of no interest. */
   readonly beat: number;
   readonly rounds: number;
-  readonly outside?: Outside | undefined;
   /** Asked after each round: true ends the rounds early. */
   readonly mustStop?: () => boolean;
 }
@@ -42,7 +40,7 @@ export interface BoundAnswer {
   readonly bound: number;
   /** For each bag how much the relaxation wants it, 0 to 1, smoothed over the rounds. */
   readonly wanted: Float64Array;
-  /** By how much the bound falls at least, at the prices last weighed, when a free bag is put in or out; nought with a limit on colours. */
+  /** By how much the bound falls at least, at the prices last weighed, when a free bag is put in or out. */
   readonly losses: Losses;
 }
 
@@ -57,7 +55,6 @@ export class CoverBound {
   readonly #model: CoverModel;
   readonly #open: OpenPart;
   readonly #knapsack: Knapsack;
-  readonly #colours: FewColours;
   readonly #losses: Losses;
   readonly #profit: Float64Array;
   readonly #wanted: Float64Array;
@@ -74,7 +71,6 @@ export class CoverBound {
     this.#model = model;
     this.#open = new OpenPart(model);
     this.#knapsack = new Knapsack(model);
-    this.#colours = new FewColours(model);
     this.#losses = new Losses(model);
     this.#profit = new Float64Array(model.bagCount);
     this.#wanted = new Float64Array(model.bagCount);
@@ -87,19 +83,19 @@ export class CoverBound {
 
   /** Bounds the value of every answer that keeps to `fixed` and `money`, improves the prices, and fixes bags where it can. */
   bound(question: BoundQuestion): BoundAnswer {
-    const { fixed, prices, beat, rounds, outside, mustStop } = question;
+    const { fixed, prices, beat, rounds, mustStop } = question;
     const { patience, shrink, memory, ...first } = rounds >= longRun ? atRoot : atNode;
     const answer = (bound: number): BoundAnswer => ({ bound, wanted: this.#wanted, losses: this.#losses });
     let money = question.money;
     this.#wanted.fill(0);
     this.#keptDirection.fill(0);
-    this.#narrow(fixed, money, prices, outside);
+    this.#narrow(fixed, money, prices);
     let least = Number.POSITIVE_INFINITY;
     let mark = least;
     let aim = least;
     let stale = 0;
     for (let round = 0; round < rounds; round++) {
-      const value = this.#value(fixed);
+      const value = this.#value();
       this.#smooth(round);
       if (value < least - 1e-9) {
         least = value;
@@ -123,7 +119,7 @@ export class CoverBound {
           if (money < 0) return answer(beat);
           this.#keep(prices, this.#links);
           this.#keep(this.#keptDirection, this.#direction);
-          this.#narrow(fixed, money, prices, outside);
+          this.#narrow(fixed, money, prices);
           this.#bestLinks.set(this.#links);
           continue;
         }
@@ -142,10 +138,9 @@ export class CoverBound {
     return this.#largestCut;
   }
 
-  #narrow(fixed: Int8Array, money: number, links: Float64Array, outside: Outside | undefined): void {
+  #narrow(fixed: Int8Array, money: number, links: Float64Array): void {
     this.#open.narrow(fixed, money);
-    this.#knapsack.take(fixed, money, outside);
-    this.#colours.take(fixed);
+    this.#knapsack.take(fixed, money);
     const rows = this.#open.rows;
     for (let k = 0; k < this.#open.rowCount; k++) {
       const row = rows[k] as number;
@@ -160,11 +155,9 @@ export class CoverBound {
   }
 
   /** The bound at the present prices. */
-  #value(fixed: Int8Array): number {
+  #value(): number {
     const gains = this.#sell();
-    const worth = this.#knapsack.buy(this.#profit);
-    const bought = this.#colours.areLimited ? this.#colours.bound(this.#knapsack, this.#profit, fixed, worth) : worth;
-    return this.#open.base + gains + bought;
+    return this.#open.base + gains + this.#knapsack.buy(this.#profit);
   }
   /** Pays each bag for its links. */
   #payBags(): void {
@@ -259,7 +252,6 @@ export class CoverBound {
 
   /** Fixes each bag whose other choice could not beat `beat` even in the relaxation; the money this takes, undefined if nothing was fixed. */
   #fix(fixed: Int8Array, money: number, value: number, beat: number): number | undefined {
-    if (this.#colours.areLimited) return undefined;
     this.#losses.weigh(this.#open, this.#links, this.#knapsack, this.#profit, fixed);
     const { ofIn, ofOut } = this.#losses;
     const costs = this.#model.costs;

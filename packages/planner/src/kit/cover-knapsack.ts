@@ -1,32 +1,18 @@
 import type { CoverModel } from './cover-model.ts';
 import { free } from './cover-open.ts';
 
-/** Where so much has to be spent at some shops for free shipping, little is left for the bags outside these. */
-export interface Outside {
-  readonly isOutside: Int8Array;
-  /** Most that may be spent outside, fixed bags included. */
-  readonly most: number;
-}
-
-/**
- * The fractional knapsack over the free bags: dearest profit for the money first. With a limit on what is spent outside the limits are
- * nested, and taking the best ratio first is still best (J. Edmonds, "Submodular functions, matroids, and certain polyhedra",
- * Combinatorial structures and their applications (1970) 69-87).
- */
+/** The fractional knapsack over the free bags: most profit for the money first. */
 export class Knapsack {
   readonly #costs: Float64Array;
   /** Free bags, best ratio first. */
   readonly #order: Int32Array;
   #count = 0;
   #money = 0;
-  #outsideMoney = Number.POSITIVE_INFINITY;
-  #isOutside: Int8Array | undefined;
   readonly #ratio: Float64Array;
   /** How much of each bag is bought, 0 to 1. */
   readonly x: Float64Array;
-  /** What one more minor unit of money would bring, in all and for bags outside. */
+  /** What one more minor unit of money would bring. */
   #price = 0;
-  #outsidePrice = 0;
 
   constructor(model: CoverModel) {
     this.#costs = model.costs;
@@ -36,7 +22,7 @@ export class Knapsack {
   }
 
   /** Takes up the free bags; those that were free before keep their order. */
-  take(fixed: Int8Array, money: number, outside: Outside | undefined): void {
+  take(fixed: Int8Array, money: number): void {
     const order = this.#order;
     const [was, x] = [this.#count, this.x];
     let count = 0;
@@ -51,45 +37,33 @@ export class Knapsack {
     x.fill(0);
     this.#count = count;
     this.#money = money;
-    this.#isOutside = outside?.isOutside;
-    this.#outsideMoney = outside?.most ?? Number.POSITIVE_INFINITY;
-    if (outside === undefined) return;
-    for (let bag = 0; bag < fixed.length; bag++)
-      if (fixed[bag] === 1 && outside.isOutside[bag] === 1) this.#outsideMoney -= this.#costs[bag] as number;
   }
 
   /** Buys for these profits; what the purchase is worth. */
   buy(profit: Float64Array): number {
     this.#sort(profit);
-    const [x, order, costs, isOutside, count] = [this.x, this.#order, this.#costs, this.#isOutside, this.#count];
-    let [left, outsideLeft] = [this.#money, this.#outsideMoney];
+    const [x, order, costs, count] = [this.x, this.#order, this.#costs, this.#count];
+    let left = this.#money;
     let worth = 0;
     this.#price = 0;
-    this.#outsidePrice = 0;
     let i = 0;
     for (; i < count; i++) {
       const bag = order[i] as number;
       const gain = profit[bag] as number;
       if (gain <= 0) break;
       const cost = costs[bag] as number;
-      const limited = isOutside !== undefined && isOutside[bag] === 1;
-      const money = limited ? Math.max(0, Math.min(left, outsideLeft)) : left;
-      const share = cost <= money ? 1 : money / cost;
-      x[bag] = share;
-      worth += gain * share;
-      left -= cost * share;
-      if (limited) {
-        outsideLeft -= cost * share;
-        if (cost > money && left > 1e-6 && this.#outsidePrice === 0) this.#outsidePrice = this.#ratio[bag] as number;
-      }
-      if (cost > money && left <= 1e-6) {
+      if (cost > left) {
+        x[bag] = left / cost;
+        worth += gain * (left / cost);
         this.#price = this.#ratio[bag] as number;
         i++;
         break;
       }
+      x[bag] = 1;
+      worth += gain;
+      left -= cost;
     }
     for (; i < count; i++) x[order[i] as number] = 0;
-    this.#outsidePrice = Math.max(this.#outsidePrice, this.#price);
     return worth;
   }
   #sort(profit: Float64Array): void {
@@ -111,14 +85,6 @@ export class Knapsack {
 
   /** What the bag brings above what its money is worth elsewhere. */
   reduced(bag: number, profit: Float64Array): number {
-    const price = this.#isOutside?.[bag] === 1 ? this.#outsidePrice : this.#price;
-    return (profit[bag] as number) - price * (this.#costs[bag] as number);
-  }
-  /** No purchase for this money is worth more per minor unit. */
-  bestRatio(): number {
-    return this.#count === 0 ? 0 : Math.max(0, this.#ratio[this.#order[0] as number] as number);
-  }
-  get money(): number {
-    return this.#money;
+    return (profit[bag] as number) - this.#price * (this.#costs[bag] as number);
   }
 }

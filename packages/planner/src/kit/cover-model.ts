@@ -11,35 +11,16 @@ export interface CoverGoal {
   /** Each alternative is a list of clauses, each clause a list of bag indices. No alternative = never reached; an empty one = always. */
   readonly alternatives: readonly (readonly (readonly number[])[])[];
 }
-export interface CoverSupplier {
-  /** Paid once if anything is bought here ... */
-  readonly shipping: number;
-  /** ... unless at least this much is spent here. */
-  readonly freeFrom?: number;
-  /** Spent here in any case (must-haves that are no bags). */
-  readonly spent?: number;
-}
 export interface CoverProblem {
-  /** Whole minor units, not negative. */
+  /** Whole minor units, not negative, as is the budget. */
   readonly costs: readonly number[];
   readonly budget: number;
   readonly goals: readonly CoverGoal[];
-  readonly suppliers?: readonly CoverSupplier[];
-  /** For each bag its index in `suppliers`, -1 for none. */
-  readonly supplierOf?: readonly number[];
-  /** For each bag the colours it brings; at most `mostColours` different ones may be bought (those in `ownColours` are free). */
-  readonly coloursOf?: readonly (readonly number[])[];
-  readonly ownColours?: readonly number[];
-  readonly mostColours?: number;
-  /** For each bag the bag that has to be bought before it (a second bag of the same), -1 for none; its index is the smaller one. */
-  readonly after?: readonly number[];
-  readonly forcedIn?: readonly number[];
-  readonly takenOut?: readonly number[];
 }
 
 /** The problem in compressed rows: goal -> alternatives -> rows -> bags, and back from a bag to its rows. */
 export interface CoverModel {
-  readonly problem: CoverProblem;
+  readonly budget: number;
   readonly bagCount: number;
   readonly goalCount: number;
   readonly rowCount: number;
@@ -104,7 +85,7 @@ export function coverModelOf(problem: CoverProblem): CoverModel {
     clauses.start.length - 1,
   );
   return {
-    problem,
+    budget: problem.budget,
     bagCount,
     goalCount: problem.goals.length,
     rowCount,

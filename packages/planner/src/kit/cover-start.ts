@@ -7,18 +7,12 @@ import { CoverState } from './cover-state.ts';
  * A good purchase soon: simulated annealing over "add a bag, and give back others until the money is enough" (S. Kirkpatrick, C. D.
  * Gelatt, M. P. Vecchi, "Optimization by simulated annealing", Science 220 (1983) 671-680). Deterministic for a seed, unless `mustStop`
  * ends it early. Only bags that are free in `fixed` are drawn. The best purchase met as 0/1 for each bag; undefined if the bags that are
- * in are not allowed by themselves.
+ * in are too dear by themselves.
  */
-export function startOf(
-  model: CoverModel,
-  moves: number,
-  seed: number,
-  mustStop: () => boolean,
-  fixed: Int8Array = fixedOf(model),
-): Int8Array | undefined {
+export function startOf(model: CoverModel, moves: number, seed: number, mustStop: () => boolean, fixed: Int8Array): Int8Array | undefined {
   const state = new CoverState(model);
   for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === 1) state.toggle(bag);
-  if (!state.isAllowed()) return undefined;
+  if (!state.isAffordable()) return undefined;
   const movable: number[] = [];
   for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === free) movable.push(bag);
   let value = state.value;
@@ -40,7 +34,7 @@ export function startOf(
     } else flip(state, bag, undo);
     makeRoom(state, movable, undo, chance);
     const luck = chance.uniform();
-    const next = state.isAllowed() ? state.value : Number.NEGATIVE_INFINITY;
+    const next = state.isAffordable() ? state.value : Number.NEGATIVE_INFINITY;
     if (next < value && luck >= exp((next - value) / temperature)) {
       for (let k = undo.length - 1; k >= 0; k--) state.toggle(undo[k] as number);
       continue;
@@ -56,28 +50,9 @@ export function startOf(
 /** Moves between two looks at the clock. */
 const lookEvery = 100;
 
-/** 1 for forced in (with the bags that come before it), 0 for taken out or never affordable, {@link free} to choose. */
-export function fixedOf(model: CoverModel): Int8Array {
-  const fixed = new Int8Array(model.bagCount).fill(free);
-  for (let bag = 0; bag < fixed.length; bag++) if ((model.costs[bag] as number) > model.problem.budget) fixed[bag] = 0;
-  for (const bag of model.problem.takenOut ?? []) fixed[bag] = 0;
-  const { after } = model.problem;
-  if (after !== undefined) for (let bag = 0; bag < fixed.length; bag++) if (fixed[after[bag] as number] === 0) fixed[bag] = 0;
-  for (const forced of model.problem.forcedIn ?? []) for (let bag = forced; bag >= 0; bag = after?.[bag] ?? -1) fixed[bag] = 1;
-  return fixed;
-}
-
 function flip(state: CoverState, bag: number, undo: number[]): void {
-  const after = state.model.problem.after;
   state.toggle(bag);
   undo.push(bag);
-  if (after === undefined) return;
-  if (state.has(bag)) {
-    const first = after[bag] as number;
-    if (first >= 0 && !state.has(first)) flip(state, first, undo);
-    return;
-  }
-  for (let next = bag + 1; next < after.length; next++) if (after[next] === bag && state.has(next)) flip(state, next, undo);
 }
 
 /** Buys what the cheapest alternative of a goal taken by chance still lacks. */
@@ -101,12 +76,10 @@ function reachGoal(state: CoverState, fixed: Int8Array, chance: Chance, undo: nu
   }
 }
 
-/** Gives back bags taken by chance, those just bought aside, until money and colours are enough; of a few, the one that loses least. */
+/** Gives back bags taken by chance, those just bought aside, until the money is enough; of a few, the one that loses least. */
 function makeRoom(state: CoverState, movable: readonly number[], undo: number[], chance: Chance): void {
-  const { budget, mostColours } = state.model.problem;
-  const most = mostColours ?? Number.POSITIVE_INFINITY;
   const bought = undo.length;
-  for (let tries = 0; tries < 40 && (state.spent > budget || state.colours > most); tries++) {
+  for (let tries = 0; tries < 40 && !state.isAffordable(); tries++) {
     let least = Number.POSITIVE_INFINITY;
     let chosen = -1;
     for (let look = 0; look < 3; look++) {

@@ -1,7 +1,7 @@
 export { type BreakEven, breakEven, marginOfMarkUp, markUpOfMargin } from './break-even.ts';
 export { checkKit, type KitProblemCode, kitProblemCodes } from './check-kit.ts';
-export type { CoverGoal, CoverProblem, CoverSupplier } from './cover-model.ts';
-export { boughtIn, coverProgramOf } from './cover-program.ts';
+export type { CoverGoal, CoverProblem } from './cover-model.ts';
+export { coverProgramOf } from './cover-program.ts';
 export {
   type Coverage,
   type CoverageAnswer,

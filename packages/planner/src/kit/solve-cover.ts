@@ -1,12 +1,10 @@
 /**
  * Proven best purchase for budgeted coverage with alternatives: best-first branch and bound on the Lagrangian bound of
- * `cover-bound.ts`, from a start by annealing. Suppliers with shipping are settled first: closed, with shipping, or with enough spent
- * there for free shipping.
+ * `cover-bound.ts`, from a start by annealing.
  */
 import { type BoundAnswer, CoverBound } from './cover-bound.ts';
 import { type CoverModel, type CoverProblem, coverModelOf } from './cover-model.ts';
 import { free } from './cover-open.ts';
-import { type Root, rootsOf, settle } from './cover-roots.ts';
 import { startOf } from './cover-start.ts';
 import { CoverState } from './cover-state.ts';
 
@@ -33,8 +31,8 @@ export interface CoverAnswer {
   readonly nodes: number;
 }
 
-/** The best purchase; undefined if the forced bags alone break the budget or the limit on colours. */
-export function solveCover(problem: CoverProblem, limits: CoverLimits = {}): CoverAnswer | undefined {
+/** The best purchase, proven unless a limit stops the search first. */
+export function solveCover(problem: CoverProblem, limits: CoverLimits = {}): CoverAnswer {
   const { now, milliseconds } = limits;
   const deadline = now === undefined || milliseconds === undefined ? Number.POSITIVE_INFINITY : now() + milliseconds;
   const mustStop = (): boolean => now !== undefined && now() >= deadline;
@@ -46,7 +44,7 @@ const rootRounds = 300;
 const nodeRounds = 30;
 /** A rounding is tried at every so many nodes. */
 const roundEvery = 2;
-/** Among the bags that the relaxation is undecided about, annealing is tried so often at a root ... */
+/** Among the bags that the relaxation is undecided about, annealing is tried so often at the root ... */
 const rootAnnealings = 2;
 /** ... and at every so many nodes. */
 const annealEvery = 20;
@@ -56,17 +54,15 @@ const undecidedTo = 0.9;
 /** How much a bag that lowers the bound for sure is liked for branching. */
 const sureness = 10;
 
-/** Below every value: no purchase is known yet, for example because the forced bags are affordable only with free shipping. */
-const nothingYet = -1;
-
 class CoverSearch {
   readonly #model: CoverModel;
   readonly #limits: CoverLimits;
   readonly #bound: CoverBound;
   readonly #state: CoverState;
   readonly #mustStop: () => boolean;
-  #best: Int8Array | undefined;
-  #value = nothingYet;
+  /** The best purchase so far, at first none, and its value. */
+  #best: Int8Array;
+  #value: number;
   /** Largest bound of a node that was left unfinished. */
   #open = Number.NEGATIVE_INFINITY;
   /** Largest bound of what was pruned. */
@@ -79,14 +75,18 @@ class CoverSearch {
     this.#limits = limits;
     this.#bound = new CoverBound(model);
     this.#state = new CoverState(model);
+    this.#best = this.#state.bought.slice();
+    this.#value = this.#state.value;
   }
 
-  run(): CoverAnswer | undefined {
+  run(): CoverAnswer {
     const bags = this.#model.bagCount;
     const { moves = Math.max(50 * bags, bags ** 2 / 4), seed = 1 } = this.#limits;
-    this.#keepIfBetter(startOf(this.#model, moves, seed, this.#mustStop));
-    this.#search(this.#roots());
-    if (this.#best === undefined) return undefined;
+    const fixed = new Int8Array(bags).fill(free);
+    takeOutDear(this.#model, fixed, this.#model.budget);
+    this.#keepIfBetter(startOf(this.#model, moves, seed, this.#mustStop, fixed));
+    const root = this.#root(fixed);
+    this.#search(root === undefined ? [] : [root]);
     this.#state.set(this.#best);
     const left = Math.max(this.#open, this.#pruned, this.#bound.largestCut);
     const bound = left > this.#value + 1e-9 ? left : this.#value;
@@ -100,17 +100,13 @@ class CoverSearch {
     };
   }
 
-  #roots(): CoverNode[] {
-    const nodes: CoverNode[] = [];
-    for (const root of rootsOf(this.#model)) {
-      const prices = new Float64Array(this.#model.rowCount);
-      const node = this.#nodeOf(root, root.fixed.slice(), prices, Number.POSITIVE_INFINITY, this.#limits.rounds ?? rootRounds);
-      if (node === undefined) continue;
-      this.#tryRounding(node);
-      for (let again = 1; again <= rootAnnealings; again++) this.#anneal(node, again);
-      nodes.push(node);
-    }
-    return nodes;
+  #root(fixed: Int8Array): CoverNode | undefined {
+    const prices = new Float64Array(this.#model.rowCount);
+    const node = this.#nodeOf(fixed, prices, Number.POSITIVE_INFINITY, this.#limits.rounds ?? rootRounds);
+    if (node === undefined) return undefined;
+    this.#tryRounding(node);
+    for (let again = 1; again <= rootAnnealings; again++) this.#anneal(node, again);
+    return node;
   }
 
   /** Branches from the node with the largest bound until nothing is left that could be better. */
@@ -133,29 +129,22 @@ class CoverSearch {
       for (const side of [0, 1]) {
         const fixed = node.fixed.slice();
         fixed[node.branchingBag] = side;
-        const child = this.#nodeOf(node.root, fixed, node.prices.slice(), node.bound, nodeRounds);
+        const child = this.#nodeOf(fixed, node.prices.slice(), node.bound, nodeRounds);
         if (child !== undefined) frontier.push(child);
       }
     }
   }
 
   /** What these fixed bags leave open; undefined if nothing in it can be better than the best so far. */
-  #nodeOf(root: Root, fixed: Int8Array, prices: Float64Array, parentBound: number, rounds: number): CoverNode | undefined {
-    const money = settle(this.#model, fixed, root);
+  #nodeOf(fixed: Int8Array, prices: Float64Array, parentBound: number, rounds: number): CoverNode | undefined {
+    const money = moneyLeft(this.#model, fixed);
     if (money < 0) return undefined;
-    const answer = this.#bound.bound({
-      fixed,
-      money,
-      prices,
-      beat: this.#value,
-      rounds,
-      outside: root.outside,
-      mustStop: this.#mustStop,
-    });
+    takeOutDear(this.#model, fixed, money);
+    const answer = this.#bound.bound({ fixed, money, prices, beat: this.#value, rounds, mustStop: this.#mustStop });
     const bound = Math.min(parentBound, answer.bound);
     if (!this.#isOfInterest(bound)) return undefined;
     const wanted = answer.wanted.slice();
-    return { root, fixed, prices, bound, wanted, branchingBag: this.#branchingBag(fixed, answer) };
+    return { fixed, prices, bound, wanted, branchingBag: this.#branchingBag(fixed, answer) };
   }
   /** True if a node with this bound may still hold something better; else it is pruned, and its bound remembered. */
   #isOfInterest(bound: number): boolean {
@@ -193,7 +182,7 @@ class CoverSearch {
     order.sort((a, b) => (wanted[b] as number) - (wanted[a] as number) || a - b);
     for (const bag of order) {
       state.toggle(bag);
-      if (!state.isAllowed()) state.toggle(bag);
+      if (!state.isAffordable()) state.toggle(bag);
     }
     this.#keepIfBetter(state.bought);
   }
@@ -211,14 +200,13 @@ class CoverSearch {
   #keepIfBetter(bought: Int8Array | undefined): void {
     if (bought === undefined) return;
     if (bought !== this.#state.bought) this.#state.set(bought);
-    if (this.#state.value <= this.#value || !this.#state.isAllowed()) return;
+    if (this.#state.value <= this.#value || !this.#state.isAffordable()) return;
     this.#value = this.#state.value;
     this.#best = this.#state.bought.slice();
   }
 }
 
 interface CoverNode {
-  readonly root: Root;
   readonly fixed: Int8Array;
   readonly prices: Float64Array;
   readonly bound: number;
@@ -232,4 +220,14 @@ function takeLargest(frontier: CoverNode[]): CoverNode | undefined {
   const last = frontier.pop();
   if (last !== undefined && last !== node) frontier[largest] = last;
   return node;
+}
+
+/** Money for the bags that are still free, negative if even those that are in cannot be had. */
+function moneyLeft({ costs, budget }: CoverModel, fixed: Int8Array): number {
+  let money = budget;
+  for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === 1) money -= costs[bag] as number;
+  return money;
+}
+function takeOutDear({ costs }: CoverModel, fixed: Int8Array, money: number): void {
+  for (let bag = 0; bag < fixed.length; bag++) if (fixed[bag] === free && (costs[bag] as number) > money) fixed[bag] = 0;
 }
