@@ -12,6 +12,7 @@ import {
   planKit,
   sayGrowth,
   sayKit,
+  sayMilestone,
   solveCoverage,
 } from '@twistwright/planner';
 import { decimalOf, type Money, type Problem, parseMoney } from '@twistwright/units';
@@ -190,7 +191,7 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
       [
         ...kit.lines
           .filter((line) => line.supplier === shop.supplier)
-          .map((line) => ['[ ]', line.bags, `${line.name} (${line.pieces})`, line.why, money(line.cost)]),
+          .map((line) => ['[ ]', line.bags, `${line.name} (${line.pieces})`, withoutName(line.name, line.why), money(line.cost)]),
         ...kit.tools
           .filter((tool) => tool.supplier === shop.supplier)
           .map((tool) => ['[ ]', tool.bags, `${tool.name}${tool.pieces > 1 ? ` (${tool.pieces})` : ''}`, tool.why, money(tool.price)]),
@@ -241,6 +242,8 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
     );
   }
 }
+/** Why a bag is bought, without the name that stands before it. */
+const withoutName = (name: string, why: string): string => (why.startsWith(`${name}: `) ? why.slice(name.length + 2) : why);
 function offerName(book: Book, id: string): string {
   const offer = book.offers.find((one) => one.id === id);
   const item = book.items.find((one) => one.id === offer?.item);
@@ -252,7 +255,13 @@ function writeGrowth(page: Page, growth: Growth, book: Book): void {
   const said = sayGrowth(growth, book.business.currency);
   page.gap();
   page.tell(said.answer);
-  for (const sentence of said.more) page.tell(sentence);
+  for (const sentence of said.more.slice(0, 1)) page.tell(sentence);
+  if (growth.purchases.length === 0) return;
+  page.gap();
+  page.table(
+    ['what comes next', book.business.currency, 'when'],
+    growth.purchases.map((purchase) => [purchase.name, decimalOf(purchase.cost, book.business.currency), sayMilestone(purchase)]),
+  );
 }
 
 export const coverCommand: Command = {

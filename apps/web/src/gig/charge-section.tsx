@@ -14,7 +14,9 @@ export function ChargeSection({ charge }: { readonly charge: Charge }): ReactEle
   const nothing = charge.quote === 0;
   const isOther = charge.fee !== charge.quote;
   const deposit =
-    charge.deposit === undefined ? '' : `deposit ${plain(charge.deposit.amount)}${charge.deposit.paidOn === undefined ? '' : ', paid'}; `;
+    charge.deposit === undefined || charge.deposit.amount === 0
+      ? ''
+      : `deposit ${plain(charge.deposit.amount)}${charge.deposit.paidOn === undefined ? '' : ', paid'}; `;
   const payments = `${deposit}balance ${plain(charge.balance.amount)} by ${shortDate(charge.balance.dueOn)}`;
   return (
     <section>

@@ -150,7 +150,9 @@ function Line({ line, isForced, onTakeOut }: LineProps): ReactElement {
             <span>
               {isForced ? 'You have put it in. ' : ''}
               <Unbroken text={whyText(line.name, line.why)} />{' '}
-              <span className="asks">Without it {lost === 0 ? 'under 1' : lost} of 100 requests are lost.</span>
+              <span className="asks">
+                Without it {lost === 0 ? 'under 1' : lost} of 100 requests {lost > 1 ? 'are' : 'is'} lost.
+              </span>
             </span>
           </summary>
           {line.unlocks.length > 0 && <p>Not without it: {namesOf(line.unlocks)}.</p>}

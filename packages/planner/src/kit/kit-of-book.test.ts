@@ -110,6 +110,22 @@ test('shops with their least orders, offers with their breaks, tools with every 
   expect(pumps({ have: [{ item: 'pump', count: 1 }] })).toEqual([['bag pump', 1, 1, 1500]]);
 });
 
+test('what guests ask for comes from menus they choose from, not from what was ordered or is taught', () => {
+  const gig = { client: '', name: 'gig', day: '2026-06-01', starts: 600, ends: 720, artists: [], place: { name: 'hall' } };
+  const asked = (gigs: readonly object[]) => {
+    const made = kitProblemOf({ ...book, gigs: gigs as Book['gigs'], figures: [...book.figures, tower] }, wishes);
+    if (!made.ok) throw new Error(made.error[0]?.sentence);
+    return made.value.figures.map((figure) => figure.share);
+  };
+  const [sword] = book.figures;
+  if (sword === undefined) throw new Error('no figure');
+  const tower = { ...sword, id: 'tower', name: 'tower' };
+  const line = { ...gig, id: 'line', kind: 'line', menu: [{ figure: 'sword', share: 1 }] };
+  const ordered = { ...gig, id: 'ordered', kind: 'made to order', menu: [{ figure: 'tower', share: 1 }] };
+  expect(asked([line, ordered, { ...ordered, id: 'class', kind: 'class' }])).toEqual(asked([line]));
+  expect(asked([line])).toEqual([1, 0.5]);
+});
+
 test('what is wrong comes back as sentences', () => {
   const answer = kitProblemOf(book, { ...wishes, figures: ['dragon'], tools: [{ item: 'pump 2', need: 'spare' }] });
   expect(answer.ok ? [] : answer.error.map((one) => one.sentence)).toEqual([

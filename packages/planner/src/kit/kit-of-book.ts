@@ -9,7 +9,7 @@ import type { KitFigure, KitItem, KitOffer, KitProblem, KitTool, KitWishes } fro
 export interface BookKitWishes extends KitWishes {
   /** Figures to consider, by id; all that have a recipe if missing. */
   readonly figures?: readonly string[];
-  /** Asking shares by figure; taken from the menus of the book's gigs if missing, and 1 for a figure on no menu. */
+  /** Asking shares by figure; taken from the menus of the book's gigs with guests who choose if missing; a figure on none of them gets half the usual share. */
   readonly shares?: Readonly<Record<string, number>>;
   /** Tools and sundries; those of the settings if missing: what they say of a first kit, else `always` is a must-have, `spare` a spare, the others come later. Count as in the settings, else 1. */
   readonly tools?: readonly { readonly item: string; readonly need: KitTool['need']; readonly count?: number }[];
@@ -86,11 +86,15 @@ function figuresOf(book: Book, wishes: BookKitWishes, problems: Problem[]): read
   });
 }
 
-/** Asking shares: each gig's menu counts once, so that a long menu weighs no more than a short one. */
+/**
+ * Asking shares: each gig's menu counts once, so that a long menu weighs no more than a short one. What is made to order or taught
+ * in a class was settled beforehand and says nothing about what guests ask for.
+ */
 function sharesOf(book: Book, wishes: BookKitWishes): ReadonlyMap<string, number> {
   if (wishes.shares !== undefined) return new Map(Object.entries(wishes.shares));
   const sums = new Map<string, number>();
   for (const gig of book.gigs) {
+    if (gig.kind === 'made to order' || gig.kind === 'class') continue;
     const total = gig.menu.reduce((sum, line) => sum + line.share, 0);
     if (total > 0) for (const line of gig.menu) sums.set(line.figure, (sums.get(line.figure) ?? 0) + line.share / total);
   }

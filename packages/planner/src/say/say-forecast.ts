@@ -35,7 +35,7 @@ export function sayForecast(gig: Gig, summary: ForecastSummary): Said {
       return {
         answer: `Walking from group to group reaches about ${counted(summary.served.p50, 'guest')}${gig.guests === undefined ? '' : ` of ${count(summary.arrived.p50)}`}.`,
         more: [
-          `In 8 of 10 times it is ${range(summary.served)}; the last is done at ${clock(summary.finish.p50)} (${range(summary.finish, clock)}).`,
+          `In 8 times of 10 it is ${range(summary.served)}; the last is done at ${clock(summary.finish.p50)} (${range(summary.finish, clock)}).`,
           ...missed(summary),
         ],
       };
@@ -45,7 +45,7 @@ export function sayForecast(gig: Gig, summary: ForecastSummary): Said {
           summary.unserved.p90 < 0.5
             ? `All ${counted(summary.served.p50, 'piece')} are done at ${clock(summary.finish.p50)}.`
             : `About ${count(summary.served.p50)} of ${counted(summary.arrived.p50, 'piece')} are done by ${gig.ends}.`,
-        more: [`In 8 of 10 times the last is done ${between(summary.finish, clock)}.`],
+        more: [`In 8 times of 10 the last is done ${between(summary.finish, clock)}.`],
       };
     case 'class':
       return {

@@ -45,7 +45,7 @@ function sayFewestMissing(plan: ShoppingPlan, show: (amount: Money) => string): 
   return {
     answer: `${orders} for ${show(plan.total)} ${plan.orders.length === 1 ? 'leaves' : 'leave'} ${missing(plan.missing)} pieces missing instead of ${missing(plan.missingNow)}.`,
     more: [
-      `No purchase for this money makes it likelier than ${percent(plan.chanceNow)} that nothing runs out, so it goes where the fewest pieces are missed in the mean; found by search.`,
+      `${plan.chanceNow <= 0 ? 'No purchase for this money keeps everything from running out' : `No purchase for this money makes it likelier than ${percent(plan.chanceNow)} that nothing runs out`}, so it goes where the fewest pieces are missed on average; found by search.`,
     ],
   };
 }
