@@ -34,8 +34,8 @@ export function Start(): ReactElement {
         <section>
           <h2>Look around first.</h2>
           <p>
-            An invented business with coming gigs, a full shelf and three suppliers. You can begin your own from the page of the book at any
-            time.
+            An invented business with coming gigs, a full shelf and three suppliers. It also says what to buy first for those who are only
+            beginning. You can start your own from the page of the book at any time.
           </p>
           <button type="button" className="btn full" onClick={() => demo.mutate()} disabled={demo.isPending}>
             Open the demo

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { type Book, type Item, nameOfItem, type Stock, type StockLine, stockOf } from '@twistwright/books';
+import { sizeInWords } from '@twistwright/repertoire';
 import { daysBetween, type LocalDate } from '@twistwright/units';
 import { type FormEvent, type ReactElement, useMemo, useState } from 'react';
 import { newId } from '../book/change.ts';
@@ -14,7 +15,7 @@ import { Slot } from '../parts/slot.tsx';
 import { Undo } from '../parts/undo.tsx';
 import { Bag, Loose } from '../pictures/bag.tsx';
 import { rubberOf } from '../pictures/rubber.ts';
-import { counted, sentence } from '../words/counted.ts';
+import { counted, inWords, sentence } from '../words/counted.ts';
 
 /** What have I got, where, how old? */
 export function Store(): ReactElement {
@@ -26,7 +27,7 @@ export function Store(): ReactElement {
   const items = book.items.filter(
     (item) => (size === '' || sizeOfItem(item) === size) && (place === '' || lines.some((line) => line.item === item.id)),
   );
-  const sizes = [...new Set(book.items.map(sizeOfItem))].sort();
+  const sizes = [...new Set(book.items.map(sizeOfItem))].sort(byKindAndInches);
   return (
     <Page title="Store" whose={book.business.name}>
       <div className="title" style={{ paddingBottom: 8 }}>
@@ -49,7 +50,7 @@ export function Store(): ReactElement {
               label="Size"
               value={size}
               onChange={setSize}
-              options={[['', 'every size'], ...sizes.map((code) => [code, code] as const)]}
+              options={[['', 'every size'], ...sizes.map((code) => [code, sizeInWords(code)] as const)]}
             />
             <span>that lies in</span>
             <Slot
@@ -66,6 +67,10 @@ export function Store(): ReactElement {
     </Page>
   );
 }
+
+/** Long ones, then the other shapes by their inches, then what is no balloon. */
+const byKindAndInches = (a: string, b: string): number => rankOf(a) - rankOf(b) || a.localeCompare(b, 'en', { numeric: true });
+const rankOf = (size: string): number => (/^\d/u.test(size) ? 0 : size.includes('-') ? 1 : 2);
 
 const sizeOfItem = (item: Item): string => (item.kind === 'balloon' ? item.size : 'tools and sundries');
 
@@ -141,7 +146,7 @@ function storeSentence(book: Book, stock: Stock): string {
   const none = balloons.filter((item) => (counts.get(item.id) ?? 0) === 0).length;
   if (pieces === 0) return 'You have no balloons yet.';
   const kinds = balloons.length - none;
-  return `You have ${pieces.toLocaleString('en')} ${pieces === 1 ? 'balloon' : 'balloons'} of ${counted(kinds, 'kind')}${none === 0 ? '' : `; of ${none} you have none`}.`;
+  return `You have ${pieces.toLocaleString('en')} ${pieces === 1 ? 'balloon' : 'balloons'} of ${counted(kinds, 'kind')}${none === 0 ? '' : `; of ${inWords(none)} you have none`}.`;
 }
 
 /** What is going stale: past its date, or soon. */

@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react';
+import { type PrintOn, printOn } from './print-on.ts';
 import type { Rubber } from './rubber.ts';
 import { type Silhouette, silhouetteOf } from './silhouette.ts';
 
@@ -19,7 +20,7 @@ export function Bag({ rubber, size = '260', print, open = false }: BagProps): Re
       {silhouette.shape === 'tube' ? (
         <Strokes radius={silhouette.radius} isPrinted={print !== undefined} rubber={rubber} />
       ) : (
-        <Pieces shape={silhouette.shape} isPrinted={print !== undefined} rubber={rubber} />
+        <Pieces shape={silhouette.shape} print={print} rubber={rubber} />
       )}
       {open ? (
         <path d="M2 13l5-4 5 4 5-5 5 5 5-4 5 4" fill="none" stroke="var(--ink)" strokeWidth="1.6" strokeLinejoin="round" />
@@ -76,7 +77,7 @@ const shapes: Readonly<Record<Exclude<Silhouette['shape'], 'tube'>, string>> = {
 };
 interface ShapeProps {
   readonly shape: keyof typeof shapes;
-  readonly isPrinted: boolean;
+  readonly print: string | undefined;
   readonly rubber: Rubber;
 }
 const Pieces = (props: ShapeProps): ReactElement => (
@@ -88,13 +89,19 @@ const Pieces = (props: ShapeProps): ReactElement => (
     ))}
   </>
 );
+/** What is printed on a piece, as strokes; a stroke of hardly any length is a dot. */
+const prints: Readonly<Record<PrintOn, string>> = {
+  eyes: 'M-1.7-1.5v2M1.7-1.5v2',
+  face: 'M-1.7-2v.800M1.7-2v.800M-2 1.200q2 2 4 0',
+  dots: 'M0-2.800v.01M-2.5-.5v.01M2.5-.5v.01M-1.2 2.200v.01M1.6 2.200v.01',
+};
 /** One piece about its middle, with its print or a streak of gloss. */
-function Shape({ shape, isPrinted, rubber }: ShapeProps): ReactElement {
+function Shape({ shape, print, rubber }: ShapeProps): ReactElement {
   return (
     <>
       <path d={shapes[shape]} fill={rubber.body} style={{ stroke: rubber.rim }} strokeWidth="1.2" strokeLinejoin="round" />
-      {isPrinted ? (
-        <path d="M-1.7-1.5v2M1.7-1.5v2" stroke="#111" strokeWidth="1.5" strokeLinecap="round" />
+      {print !== undefined ? (
+        <path d={prints[printOn(print)]} fill="none" stroke="#111" strokeWidth="1.5" strokeLinecap="round" />
       ) : (
         <path d="M-3-1.5q.3-1.8 2-2.4" fill="none" stroke="#fff" strokeWidth="1.1" strokeLinecap="round" opacity=".9" />
       )}
@@ -117,7 +124,7 @@ export function Loose({ count, rubber, size = '260', print }: LooseProps): React
       <Stroke key={x} x={x} rubber={rubber} />
     ) : (
       <g key={x} transform={`translate(${x} 15) scale(.56)`}>
-        <Shape shape={shape} isPrinted={print !== undefined} rubber={rubber} />
+        <Shape shape={shape} print={print} rubber={rubber} />
       </g>
     );
   const tens = Math.floor(count / 10);

@@ -52,6 +52,15 @@ test('what is in a bag has its shape: long ones as thick as their size code, rou
   expect(count(inside('heart-6'), '<g')).toBe(5);
   expect(markup(h(Loose, { count: 3, rubber: red, size: 'heart-6' }))).not.toBe(markup(h(Loose, { count: 3, rubber: red })));
 });
+test('a print is shown as what it is: eyes, a face, dots', () => {
+  const printed = (print?: string): readonly string[] => {
+    const one = { rubber: red, size: 'round-5', ...(print === undefined ? {} : { print }) };
+    return [markup(h(Bag, one)), markup(h(Swatch, one))];
+  };
+  const all = [undefined, 'eyes', 'smile', 'spots'].map(printed);
+  for (const picture of [0, 1]) expect(new Set(all.map((pictures) => pictures[picture])).size).toBe(4);
+  expect(printed('football')).toEqual(printed('dots'));
+});
 test('marks differ by shape of fill, not by colour', () => {
   const fills = (['done', 'part', 'open', 'stop'] as const).map((state) => markup(h(Mark, { kind: 'staffed', state })));
   expect(new Set(fills).size).toBe(4);

@@ -1,5 +1,6 @@
 import type { BalloonItem } from '@twistwright/books';
 import type { ReactElement } from 'react';
+import { type PrintOn, printOn } from './print-on.ts';
 import type { Rubber } from './rubber.ts';
 import { type Silhouette, silhouetteOf } from './silhouette.ts';
 import { Bubble, Nozzle } from './tube.tsx';
@@ -129,12 +130,35 @@ function ShapeSwatch({ shape, rubber, print }: ShapeSwatchProps): ReactElement {
       <Nozzle x={30} y={27} turn={-90} rubber={rubber} size={0.7} />
       {shape === 'link' && <Nozzle x={30} y={2} turn={90} rubber={rubber} size={0.5} />}
       <Bubble from={[30, 14]} to={[30.6, 14]} radius={11} rubber={rubber} />
-      {print !== undefined && (
-        <g fill="#111" stroke="#fff" strokeWidth=".5">
-          <ellipse cx="26.5" cy="14" rx="1.8" ry="3.4" />
-          <ellipse cx="33.5" cy="14" rx="1.8" ry="3.4" />
-        </g>
-      )}
+      {print !== undefined && <Printed on={printOn(print)} />}
     </>
   );
 }
+
+/** The print about the middle of a round one. */
+function Printed({ on }: { readonly on: PrintOn }): ReactElement {
+  if (on === 'dots')
+    return (
+      <g fill="#111" stroke="#fff" strokeWidth=".5">
+        {dots.map(([x, y]) => (
+          <circle key={`${x} ${y}`} cx={x} cy={y} r="1.9" />
+        ))}
+      </g>
+    );
+  const [y, height] = on === 'face' ? [11.5, 2.4] : [14, 3.4];
+  return (
+    <g fill="#111" stroke="#fff" strokeWidth=".5">
+      <ellipse cx="26.5" cy={y} rx="1.8" ry={height} />
+      <ellipse cx="33.5" cy={y} rx="1.8" ry={height} />
+      {on === 'face' && <path d="M25 16.500q5 6 10 0" fill="none" stroke="#111" strokeWidth="1.8" strokeLinecap="round" />}
+    </g>
+  );
+}
+const dots = [
+  [30, 8],
+  [24.5, 12],
+  [35.5, 12],
+  [30, 15],
+  [25.5, 19],
+  [34.5, 19],
+] as const;

@@ -11,7 +11,7 @@ export function ItemLedger({ item }: { readonly item: string }): ReactElement {
   const left = lines[0]?.left ?? 0;
   return (
     <section>
-      <h2>{left === 0 ? 'There is none.' : `There ${left === 1 ? 'is one' : `are ${left.toLocaleString('en')}`}.`}</h2>
+      <h2>{left === 0 ? 'There is none.' : `There ${left === 1 ? 'is one piece' : `are ${left.toLocaleString('en')} pieces`}.`}</h2>
       {lines.length > 0 && (
         <Because ask="The ledger">
           <div className="scroll">
