@@ -1,3 +1,4 @@
+import type { Book } from '@twistwright/books';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { errorsOf, launch, settled, wide } from './browser.ts';
@@ -38,6 +39,14 @@ test('a business of its own is written from nothing in the browser, in another c
   await page.getByRole('heading', { name: '14 colours.' }).waitFor();
   await field('An hour, CHF').fill('110');
   await page.getByRole('button', { name: 'Save the rates' }).click();
+  // Leaving the page at once loses nothing; only the next page has to wait until the server has all of it.
+  await page.goto(`${server.url}/lost`);
+  await expect
+    .poll(async () => {
+      const { colours, settings } = (await (await page.request.get(`${server.url}/api/book`)).json()) as Book;
+      return [colours.length, settings?.charge?.hourly];
+    })
+    .toEqual([14, 110_00]);
 
   await page.goto(`${server.url}/store/new`);
   await page.getByRole('combobox', { name: 'Colour' }).selectOption('red');

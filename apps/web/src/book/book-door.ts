@@ -103,14 +103,22 @@ function askChange(change: Change): Promise<Response> {
   return 'remove' in change ? ask('DELETE', path, undefined, headers) : ask('PUT', path, change.put, headers);
 }
 
+/**
+ * Letters of a change that the browser still sends when its page is closed or left at once, so that nothing saved is lost. Browsers allow 64 kB for all
+ * such requests on the way together and refuse what is beyond.
+ */
+const mostKeptAlive = 4000;
+
 async function ask(method: string, path: string, body?: unknown, more: Readonly<Record<string, string>> = {}): Promise<Response> {
   const isText = typeof body === 'string';
+  const text = body === undefined || isText ? body : JSON.stringify(body);
   try {
     return await fetch(path, {
       method,
       credentials: 'same-origin',
+      keepalive: method !== 'GET' && (text ?? '').length <= mostKeptAlive,
       headers: { ...(body === undefined ? {} : { 'content-type': isText ? 'text/plain;charset=utf-8' : 'application/json' }), ...more },
-      ...(body === undefined ? {} : { body: isText ? body : JSON.stringify(body) }),
+      ...(text === undefined ? {} : { body: text }),
     });
   } catch (cause) {
     throw new Error('The book cannot be reached. Is Twistwright still running on this machine?', { cause });
