@@ -291,7 +291,7 @@ async function cover(args: Arguments, outside: Outside): Promise<ExitCode> {
   else {
     const page = pageFor(outside.isTerminal);
     page.say(
-      `${answer.buy.length} bags for ${answer.spent} minor units let ${answer.make.length} of ${read.value.figures.length} figures be made, worth ${answer.value}.`,
+      `${answer.buy.length} bags for ${answer.spent} of ${read.value.budget} minor units let ${answer.make.length} of ${read.value.figures.length} figures be made, worth ${answer.value}.`,
     );
     page.tell(answer.proven ? 'Proven: no other purchase for this budget is worth more.' : `Nothing is worth more than ${answer.bound}.`);
     page.tell(`Buy ${answer.buy.join(', ')}.`);

@@ -21,7 +21,7 @@ export function writeShopping(page: Page, book: Book, plan: ShoppingPlan): void 
           line.bags,
           line.count,
           line.name,
-          whyOf(line.because),
+          whyOf(book, line.because),
           decimalOf(line.price, currency),
           decimalOf(line.total, currency),
         ]),
@@ -44,11 +44,13 @@ export function writeShopping(page: Page, book: Book, plan: ShoppingPlan): void 
   }
 }
 
-function whyOf(because: ShoppingPlan['orders'][number]['lines'][number]['because']): string {
-  const causes = because.causes.slice(0, 2).map((cause) => cause.gig ?? cause.reason ?? 'by hand');
+function whyOf(book: Book, because: ShoppingPlan['orders'][number]['lines'][number]['because']): string {
+  const causes = because.causes.slice(0, 1).map((cause) => gigName(book, cause.gig) ?? cause.reason ?? 'by hand');
   const more = because.causes.length - causes.length;
   return `${because.short > 0 ? `${because.short} short ` : ''}for ${causes.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
 }
+
+const gigName = (book: Book, id: string | undefined): string | undefined => book.gigs.find((gig) => gig.id === id)?.name;
 
 export function writeCurve(page: Page, book: Book, curve: readonly CurvePoint[]): void {
   const { currency } = book.business;
