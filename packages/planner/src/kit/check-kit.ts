@@ -117,10 +117,10 @@ function checkFigures(problem: KitProblem, say: Say, number: CheckNumber): void 
     say(
       'kit.shares',
       ['figures'],
-      `The asking shares of the ${problem.figures.length} figures sum to ${total}.`,
-      'Give at least one figure a share above 0.',
+      problem.figures.length === 0 ? 'No figure is to be considered.' : 'The asking shares of the figures sum to nought.',
+      problem.figures.length === 0 ? 'Name at least one figure.' : 'Give at least one figure a share above 0.',
     );
-  if (makeable === 0)
+  if (makeable === 0 && problem.figures.length > 0)
     say('kit.nothing-to-make', ['figures'], 'Not one of the figures can be made from the offers.', 'Add offers or figures.');
 }
 

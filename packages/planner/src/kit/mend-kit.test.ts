@@ -47,7 +47,7 @@ test.each<[string, KitProblem, string, string, readonly string[]]>([
   [
     'shares that sum to nought',
     { ...plain, figures: plain.figures.map((figure) => ({ ...figure, share: 0 })) },
-    'The asking shares of the 2 figures sum to 0.',
+    'The asking shares of the figures sum to nought.',
     'All figures are taken to be asked for alike.',
     ['R', 'B'],
   ],
