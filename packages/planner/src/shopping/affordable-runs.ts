@@ -4,6 +4,7 @@ import type { ScenarioLevels } from './scenario-levels.ts';
 /**
  * The same levels with every run given up that no purchase within the budget can cover: what the run asks of each item is bought at the least price
  * of any bag, carriage and least orders left out, so a run that costs more than the budget even so is out of reach. A bound, never an estimate.
+ * `budget` in minor units.
  */
 export function affordableRuns(grid: PurchaseGrid, levels: ScenarioLevels, budget: number): ScenarioLevels {
   const ladders = grid.items.map((_, i) => priceLadder(grid, i, mostPieces(levels, i)));

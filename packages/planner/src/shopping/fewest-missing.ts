@@ -7,6 +7,7 @@ import type { GridScenarios } from './scenario-levels.ts';
  * A purchase within the budget that leaves few pieces missing in the mean: for a business that cannot pay for everything, where no money that there is
  * makes it likelier that nothing runs out. For each set of orders that may be placed, bags are added by pieces no longer missing, per unit of money and
  * then outright, and changed for others while that helps. Good, not proven; empty if nothing helps.
+ * `budget` in minor units, for goods and carriage.
  */
 export function fewestMissing(grid: PurchaseGrid, scenarios: GridScenarios, budget: number): readonly GridBag[] {
   const scale = new MissingScale(grid, scenarios);
