@@ -75,17 +75,6 @@ export const openEmpty = async (business: Business): Promise<void> =>
  * again: if that is as it was, the change is made all the same; if somebody else has changed it, nothing is stored and a sentence says so.
  */
 export async function sendChange(change: Change, before?: Book): Promise<void> {
-  onTheWay.changes++;
-  try {
-    await sendUntilSure(change, before);
-  } finally {
-    onTheWay.changes--;
-  }
-}
-/** Own changes that the server has not answered yet: they move the book on, and are not to stand in one another's way. */
-const onTheWay = { changes: 0 };
-
-async function sendUntilSure(change: Change, before: Book | undefined): Promise<void> {
   for (;;) {
     const answer = await askChange(change);
     if (answer.status !== 412 || before === undefined) return void note(await accepted(answer));
@@ -95,7 +84,7 @@ async function sendUntilSure(change: Change, before: Book | undefined): Promise<
 }
 
 function askChange(change: Change): Promise<Response> {
-  const headers = seen.tag === undefined || onTheWay.changes > 1 ? {} : { 'if-match': seen.tag };
+  const headers = seen.tag === undefined ? {} : { 'if-match': seen.tag };
   if ('business' in change) return ask('PUT', '/api/business', change.business, headers);
   if ('settings' in change) return ask('PUT', '/api/settings', change.settings, headers);
   const id = 'remove' in change ? change.remove : change.put.id;

@@ -19,6 +19,9 @@ export function useBook(): OpenBook {
   return open;
 }
 
+/** The name under which changes of the book are sent. */
+const changes = { mutationKey: ['change of the book'] } as const;
+
 /** A change, and the book that whoever asked for it had seen. */
 interface Asked {
   readonly change: Change;
@@ -39,8 +42,8 @@ interface Begun {
   readonly book: Book | undefined;
   readonly changes: number;
 }
-const bookOf = ({ book, changes }: Begun): Book | undefined =>
-  book === undefined ? undefined : ownChanges.slice(changes).reduce(bookAfter, book);
+const bookOf = ({ book, changes: seen }: Begun): Book | undefined =>
+  book === undefined ? undefined : ownChanges.slice(seen).reduce(bookAfter, book);
 
 /**
  * Changes the book: the page shows it at once, the server keeps it, and a refusal puts things back as they were. A form that is filled in while others
@@ -51,27 +54,38 @@ export function useChangeBook({ fromDraft = false }: { readonly fromDraft?: bool
   const now = (): Book | undefined => client.getQueryData<Book | null>(bookQuery.queryKey) ?? undefined;
   const [begun, setBegun] = useState((): Begun => ({ book: now(), changes: ownChanges.length }));
   const [last, setLast] = useState<Change>();
+  const show = (book: Book): void => {
+    client.setQueryData(bookQuery.queryKey, book);
+  };
   const mutation = useMutation({
+    // One after the other, so that the later of two changes of one thing is the later on the server too.
+    scope: { id: 'book' },
     mutationFn: ({ change, before }: Asked) => sendChange(change, before),
-    onMutate: async ({ change }: Asked) => {
-      await client.cancelQueries(bookQuery);
+    onMutate: ({ change }: Asked) => {
+      // A reading on its way would put the old book back.
+      void client.cancelQueries(bookQuery);
       const before = now();
-      if (before === undefined) return { before };
-      setLast(undoing(before, change));
+      if (before === undefined) return;
+      const back = undoing(before, change);
+      setLast(back);
       // What is taken away stays until the server has agreed, so that the page about it can say why not.
-      if (!('remove' in change)) client.setQueryData(bookQuery.queryKey, bookAfter(before, change));
-      return { before };
+      if ('remove' in change) return;
+      show(bookAfter(before, change));
+      return { back };
     },
     onSuccess: (_nothing, { change }) => void ownChanges.push(change),
-    onError: (error, _asked, context) => {
+    onError: (error, _asked, shown) => {
       setLast(undefined);
       // Who was told that somebody else was faster, and saves once more, means it.
       if (error instanceof Overtaken) setBegun({ book: undefined, changes: ownChanges.length });
-      client.setQueryData(bookQuery.queryKey, context?.before);
+      const book = now();
+      if (shown !== undefined && book !== undefined) show(bookAfter(book, shown.back));
     },
     onSettled: () => {
-      void client.invalidateQueries(bookQuery);
+      // What the server holds before the last change has reached it is older than what the page shows.
+      if (client.isMutating(changes) === 1) void client.invalidateQueries(bookQuery);
     },
+    ...changes,
   });
   const asked = (change: Change): Asked => ({ change, before: fromDraft ? bookOf(begun) : now() });
   return {
