@@ -20,6 +20,7 @@ export { type PlacedRecipe, readPlacedRecipe, readRecipe } from './notation/read
 export { recipeJsonSchema } from './notation/recipe-json-schema.ts';
 export { type Deed, type Places, type Tuck, type Unfolded, type UnfoldedBubble, unfold } from './notation/unfold.ts';
 export type { Vector } from './notation/vector.ts';
+export { type RecipeWord, type RecipeWordKind, recipeWords } from './notation/vocabulary.ts';
 export { writeRecipe } from './notation/write-recipe.ts';
 export * from './picture/index.ts';
 export * from './recipe.ts';

@@ -19,32 +19,3 @@ export type Line =
   | { readonly kind: 'minutes'; readonly minutes: number }
   | { readonly kind: 'finish'; readonly finishing: Finishing }
   | { readonly kind: 'blank' };
-
-/** First words of lines, in the order in which they are explained. */
-export const lineWords = [
-  'balloon',
-  'leave',
-  'inflate',
-  'keep',
-  'burp',
-  'bubble',
-  'pinch',
-  'fold',
-  'loop',
-  'tulip',
-  'apple',
-  'roll',
-  'flat',
-  'lock',
-  'join',
-  'mark',
-  'pop',
-  'tuck',
-  'trim',
-  'note',
-  'repeat',
-  'end',
-  'finish',
-  'minutes',
-] as const;
-export type LineWord = (typeof lineWords)[number];

@@ -3,9 +3,9 @@ import type { BubbleKind, Copies, Direction, Finishing, Length, Steering } from 
 import { bubbleKinds, directions } from '../recipe.ts';
 import { limits } from './limits.ts';
 import type { Line } from './line.ts';
-import { lineWords } from './line.ts';
 import type { RecipeProblemCode } from './problem-codes.ts';
-import { nearestWord, partsOf, type Span, tidyName, wordsOf } from './words.ts';
+import { type LineWord, lineWords, type OptionWord } from './vocabulary.ts';
+import { hasUnseen, nearestWord, partsOf, quoted, type Span, tidyName, wordsOf } from './words.ts';
 
 export interface ReadLine {
   /** Missing when the line could not be understood. */
@@ -65,7 +65,7 @@ class LineReader {
     if (first === undefined) return { kind: 'blank' };
     const after = first.column - 1 + first.text.length;
     const rest: Span = { text: whole.text.slice(after), column: after + 1 };
-    const word = first.text.toLowerCase();
+    const word = first.text.toLowerCase() as LineWord;
     if ((bubbleKinds as readonly string[]).includes(word) || word === 'flat') return this.#bubble(word as BubbleKind | 'flat', rest);
     switch (word) {
       case 'balloon':
@@ -109,11 +109,10 @@ class LineReader {
   #unknown(word: Span): undefined {
     const lower = word.text.toLowerCase();
     const meant = otherWords[lower] ?? nearestWord(lower, lineWords);
-    const shown = word.text.length > limits.name ? `${word.text.slice(0, limits.name)}…` : word.text;
     return this.report(
       'recipe.word',
       word.column,
-      `“${shown}” does not start a line.`,
+      `${quoted(word.text)} does not start a line.`,
       meant === undefined ? `Start with one of: ${lineWords.join(', ')}.` : `Perhaps “${meant}” is meant.`,
     );
   }
@@ -124,7 +123,7 @@ class LineReader {
     return this.report(
       'recipe.expected',
       extra.column,
-      `Nothing was expected here, but there is “${extra.text}”.`,
+      `Nothing was expected here, but there is ${quoted(extra.text)}.`,
       'Put it on a line of its own.',
     );
   }
@@ -136,14 +135,14 @@ class LineReader {
       const half = /^\d+\/\d+$/u.test(word.text)
         ? 'Write 0.5, not 1/2; for a part of what is left write “1/2 of rest”.'
         : 'Write digits with a point: 3 or 2.5.';
-      return this.report('recipe.number', word.column, `Expected ${what}, but there is “${word.text}”.`, half);
+      return this.report('recipe.number', word.column, `Expected ${what}, but there is ${quoted(word.text)}.`, half);
     }
     const value = Number(word.text);
     if (value < least || value > most) {
       return this.report(
         'recipe.number',
         word.column,
-        `${word.text} is out of range for ${what}.`,
+        `${word.text.slice(0, limits.name)} is out of range for ${what}.`,
         `It has to be from ${least} to ${most}.`,
       );
     }
@@ -156,7 +155,15 @@ class LineReader {
     if (name.length > limits.name) {
       return this.report('recipe.name', span.column, `This is too long for ${what}.`, `At most ${limits.name} characters.`);
     }
-    const wrong = /[,:#\p{Cc}\p{Cs}\u2028\u2029]|(?<!\S)(?:into|on)(?!\S)/iu.exec(name);
+    if (hasUnseen(name)) {
+      return this.report(
+        'recipe.name',
+        span.column,
+        `There is a character that cannot be seen in ${quoted(name)}.`,
+        'Type the name again, without it.',
+      );
+    }
+    const wrong = /[,:#]|(?<!\S)(?:into|on)(?!\S)/iu.exec(name);
     if (wrong !== null) {
       return this.report(
         'recipe.name',
@@ -209,10 +216,10 @@ class LineReader {
     const name = this.#name({ text: rest.text.slice(0, colon), column: rest.column + Math.min(lead, colon) }, 'the name of a balloon');
     const [first, ...options] = partsOf({ text: rest.text.slice(colon + 1), column: rest.column + colon + 1 });
     const [size, join, ...roleWords] = wordsOf(first ?? { text: '', column: rest.column });
-    if (size === undefined)
+    if (size === undefined || (size.text.toLowerCase() === 'in' && join?.text.toLowerCase() !== 'in'))
       return this.report(
         'recipe.size',
-        rest.column + colon + 1,
+        size?.column ?? rest.column + colon + 1,
         'Expected a size code after the colon.',
         'For example 260, 160 or round-5.',
       );
@@ -221,7 +228,7 @@ class LineReader {
         'recipe.expected',
         join?.column ?? size.column + size.text.length,
         'Expected “in” and a colour role after the size.',
-        `For example: ${size.text} in body`,
+        'For example: 260 in body',
       );
     }
     const role = this.#name(spanOf(roleWords, join.column + 2), 'a colour role');
@@ -362,20 +369,20 @@ class LineReader {
       if (read === undefined) return undefined;
       const twice = Object.keys(read).find((key) => key in found);
       if (twice !== undefined)
-        return this.report('recipe.twice', option.column, `“${option.text}” says again what was said before on this line.`);
+        return this.report('recipe.twice', option.column, `${quoted(option.text)} says again what was said before on this line.`);
       Object.assign(found, read);
     }
     return found;
   }
 
   #unknownOption(word: Span | undefined, column: number): undefined {
-    const meant = word === undefined ? undefined : nearestWord(word.text, [...directions, 'split', 'soft', 'facing', 'bend']);
+    const meant = word === undefined ? undefined : nearestWord(word.text, bubbleOptions);
     const decimal = word !== undefined && /^\d+$/u.test(word.text) ? 'Write a length with a point, not a comma: 2.5.' : undefined;
     const all = `One of: ${directions.join(', ')}, facing …, bend …, split, soft, x 2.`;
     return this.report(
       'recipe.expected',
       column,
-      word === undefined ? 'Expected something after the comma.' : `“${word.text}” was not expected after the comma.`,
+      word === undefined ? 'Expected something after the comma.' : `${quoted(word.text)} was not expected after the comma.`,
       decimal ?? (meant === undefined ? all : `Perhaps “${meant}” is meant.`),
     );
   }
@@ -397,7 +404,7 @@ class LineReader {
         return this.report(
           'recipe.direction',
           word.column,
-          `“${word.text}” is not a direction.`,
+          `${quoted(word.text)} is not a direction.`,
           meant === undefined ? `One of: ${directions.join(', ')}.` : `Perhaps “${meant}” is meant.`,
         );
       }
@@ -480,8 +487,13 @@ class LineReader {
     if (text === '') return this.report('recipe.expected', rest.column, 'Expected a sentence after “note”.');
     if (text.length > limits.note)
       return this.report('recipe.name', rest.column, 'This note is too long.', `At most ${limits.note} characters.`);
-    const wrong = /[\p{Cc}\p{Cs}]/u.exec(text);
-    if (wrong !== null) return this.report('recipe.name', rest.column, 'A note cannot have control characters.');
+    if (hasUnseen(text))
+      return this.report(
+        'recipe.name',
+        rest.column,
+        'There is a character that cannot be seen in this note.',
+        'Type it again, without it.',
+      );
     return { kind: 'move', move: { kind: 'note', text } };
   }
 
@@ -542,6 +554,8 @@ interface BubbleOptions extends Steering {
   readonly soft?: true;
 }
 
+/** Told in the vocabulary, or it would not be an option. */
+const bubbleOptions: readonly OptionWord[] = [...directions, 'split', 'soft', 'facing', 'bend'];
 const opposites: readonly (readonly [Direction, Direction])[] = [
   ['up', 'down'],
   ['left', 'right'],

@@ -98,6 +98,7 @@ describe('what cannot be read or made, with line and column', () => {
     ['bubble 3', 'recipe.no-balloon', 1, 1, 'Write first, for example: balloon dog: 260 in body'],
     ['balloon a 260', 'recipe.expected', 1, 8, 'For example: balloon dog: 260 in body'],
     ['balloon : 260 in b', 'recipe.name', 1, 9, 'Write one or more words.'],
+    ['balloon a: in b', 'recipe.size', 1, 12, 'For example 260, 160 or round-5.'],
     ['balloon a: 260 of b', 'recipe.expected', 1, 16, 'For example: 260 in body'],
     ['balloon a: 266 in b', 'recipe.size', 1, 1, 'Perhaps “260” is meant.'],
     ['balloon a: 260 in b, shiny', 'recipe.expected', 1, 22, 'For example: balloon eyes: round-5 in eyes, printed eyes, x 2'],
@@ -157,6 +158,31 @@ describe('what cannot be read or made, with line and column', () => {
     ]);
     expect(problems('balloon a: 260 in b\nrepeat x\n bubble 3\nend').map(({ line, code }) => [line, code])).toEqual([[2, 'recipe.number']]);
     expect(problems('balloon a: 260 in b\nrepeat x 2\n bubbble\nend').map(({ line, code }) => [line, code])).toEqual([[3, 'recipe.word']]);
+  });
+  test('what is quoted is short and cannot be seen otherwise than it is', () => {
+    const texts = [
+      `${head}bubble ${'q'.repeat(190_000)}`,
+      `${head}bubble ${'9'.repeat(190_000)}`,
+      `${'🎈'.repeat(90_000)}`,
+      `balloon a: ${'q'.repeat(9000)} in b`,
+    ];
+    for (const text of texts) {
+      const [problem] = problems(text);
+      expect(problem?.sentence.length).toBeLessThan(150);
+      expect(problem?.sentence.isWellFormed()).toBe(true);
+    }
+    expect(problems('\u001b[2J\u202e 3')[0]?.sentence).toBe('“\ufffd[2J\ufffd” does not start a line.');
+    for (const hidden of ['\u0000', '\u001b', '\u200b', '\u202e', '\u2066'])
+      expect(problems(`${head}bubble 3 no${hidden}se`)).toMatchObject([
+        { code: 'recipe.name', line: 2, column: 10, sentence: 'There is a character that cannot be seen in “no\ufffdse”.' },
+      ]);
+    for (const name of ['собака', '首', 'أذن', 'אוזן', '🐕', '👨‍👩‍👧', 'می‌خواهم']) expect(problems(`${head}bubble 3 ${name}`)).toEqual([]);
+  });
+  test('one mistake is told once, though it is repeated', () => {
+    expect(problems(`${head}repeat x 5\nbubble 3\nmark n\nend`)).toHaveLength(1);
+    expect(problems(Array.from({ length: 400 }, (_, at) => `balloon b${at}: 260 in b\n`).join(''))).toMatchObject([
+      { code: 'recipe.too-many', line: 301, sentence: 'With “b300” there are 301 balloons.' },
+    ]);
   });
   test('a thousand wrong lines are a hundred problems', () => {
     expect(problems('what\n'.repeat(1000))).toHaveLength(100);

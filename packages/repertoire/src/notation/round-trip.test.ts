@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type BubbleMove, bubbleKinds, type Direction, type FlatMove, type Move, type Piece, type Recipe } from '../recipe.ts';
 import { formatRecipe } from './format-recipe.ts';
-import { lineWords } from './line.ts';
 import { readRecipe } from './read-recipe.ts';
+import { lineWords } from './vocabulary.ts';
 import { writeRecipe } from './write-recipe.ts';
 
 const seeded = { seed: 20260714, numRuns: 400 };

@@ -6,7 +6,7 @@ import { type Size, sizeOf } from '../sizes/size.ts';
 import { limits } from './limits.ts';
 import type { RecipeProblemCode } from './problem-codes.ts';
 import { mirrored, turned, type Vector, vectorOf } from './vector.ts';
-import { nearestWord } from './words.ts';
+import { nearestWord, quoted } from './words.ts';
 
 /** Where a piece, move or finishing stands in the text it was read from; keyed by the object itself. */
 export type Places = ReadonlyMap<object, { readonly line: number; readonly column: number }>;
@@ -105,6 +105,12 @@ class Unfolding {
   report(code: RecipeProblemCode, at: object, sentence: string, todo?: string): void {
     if (this.#problems.length >= limits.problems) return;
     const place = this.#places.get(at);
+    // A line that is repeated is wrong once.
+    if (
+      place !== undefined &&
+      this.#problems.some((known) => known.code === code && known.line === place.line && known.column === place.column)
+    )
+      return;
     this.#problems.push({ code, path: [], sentence, ...(todo === undefined ? {} : { todo }), weight: 'error', ...place });
   }
 
@@ -133,22 +139,19 @@ class Unfolding {
       bubbles += piece.count * size.bubbles;
       if (size.depth > limits.depth)
         this.report('recipe.group', piece, `The groups of “${piece.name}” are nested ${size.depth} deep.`, `At most ${limits.depth} deep.`);
-      if (balloons > limits.balloons)
-        this.report(
-          'recipe.too-many',
-          piece,
-          `With “${piece.name}” there are ${balloons} balloons.`,
-          `At most ${limits.balloons} in one recipe.`,
-        );
-      else if (bubbles > limits.bubbles)
-        this.report(
-          'recipe.too-many',
-          piece,
-          `With “${piece.name}” there are ${bubbles} bubbles.`,
-          `At most ${limits.bubbles} in one recipe.`,
-        );
-      else if (moves > limits.moves)
-        this.report('recipe.too-many', piece, `With “${piece.name}” there are ${moves} moves.`, `At most ${limits.moves} in one recipe.`);
+      const over = [
+        { what: 'balloons', count: balloons, most: limits.balloons },
+        { what: 'bubbles', count: bubbles, most: limits.bubbles },
+        { what: 'moves', count: moves, most: limits.moves },
+      ].find(({ count, most }) => count > most);
+      if (over === undefined) continue;
+      this.report(
+        'recipe.too-many',
+        piece,
+        `With “${piece.name}” there are ${over.count} ${over.what}.`,
+        `At most ${over.most} in one recipe.`,
+      );
+      break;
     }
     return this.#problems.length > 0;
   }
@@ -163,7 +166,7 @@ class Unfolding {
       this.report(
         'recipe.size',
         piece,
-        `The size “${piece.size}” is not known.`,
+        `The size ${quoted(piece.size)} is not known.`,
         meant === undefined ? `Known: ${this.#sizes.map((known) => known.code).join(', ')}.` : `Perhaps “${meant}” is meant.`,
       );
     }

@@ -24,6 +24,25 @@ export function partsOf(span: Span): readonly Span[] {
 /** Names are compared in Unicode's composed form with single spaces, so that the same word typed on two machines is one name. */
 export const tidyName = (text: string): string => text.normalize('NFC').trim().replace(/\s+/gu, ' ');
 
+/** What would clear a terminal, hide, or turn the direction of writing: controls, halves of characters, marks of direction, blanks without width. */
+const unseen = '\\p{Cc}\\p{Cs}\\u200b\\u200e\\u200f\\u2028-\\u202e\\u2060-\\u2069\\ufeff';
+/** Whether a name has a character that nobody sees. */
+export const hasUnseen = (text: string): boolean => new RegExp(`[${unseen}]`, 'u').test(text);
+
+/**
+ * What somebody wrote, fit to be quoted in a sentence: short, and with a mark for each character that cannot be seen.
+ * @example quoted('bub\u0000bel') // -> '“bub\ufffdbel”'
+ */
+export function quoted(text: string): string {
+  const characters = Array.from(text.slice(0, 2 * mostQuoted + 2));
+  const kept = characters
+    .slice(0, mostQuoted)
+    .join('')
+    .replace(new RegExp(`[${unseen}]`, 'gu'), '\ufffd');
+  return `“${kept}${characters.length > mostQuoted ? '…' : ''}”`;
+}
+const mostQuoted = 40;
+
 /** Single insertions, deletions, exchanges and neighbours swapped that lead from one word to the other. */
 function editDistance(a: string, b: string): number {
   let beforeLast: number[] = [];
