@@ -30,6 +30,7 @@ export {
 export { type BalloonItem, type Colour, type Finish, finishes, type Item, nameOfItem, type OtherItem } from './item.ts';
 export { layDates } from './lay-dates.ts';
 export type { ClosingRule, LineSettings, OutOfStock, Patience, TimeLaw } from './line-settings.ts';
+export { type PrintOn, printOn } from './print-on.ts';
 export { type BookProblemCode, bookProblems, errorAt, warningAt } from './problem-codes.ts';
 export type { SavedKit, SavedKitWishes } from './saved-kit.ts';
 export { countsByItem, type Lot, type Place, type Stock, type StockDifference, type StockLine, type StockMove, stockOf } from './stock.ts';

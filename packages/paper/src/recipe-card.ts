@@ -132,7 +132,7 @@ function cardPdf(
         picture,
         swatch: (index) => {
           const piece = recipe.pieces[index];
-          return balloonSwatch(piece?.size ?? '260', paintOf(book, way.fill[piece?.role ?? ''] ?? 'grey'), piece?.print !== undefined);
+          return balloonSwatch(piece?.size ?? '260', paintOf(book, way.fill[piece?.role ?? ''] ?? 'grey'), piece?.print);
         },
       }),
       cautionBox([...cautions, ...sword], book.business.country, close.cautionPoints),
@@ -155,7 +155,7 @@ function takeStack(book: Book, facts: FigureFacts, way: Colourway): Content[] {
   const marker = facts.recipe.finishing.some((finishing) => finishing.with === 'marker') ? [{ count: 1, name: 'marker' }] : [];
   const rows = [
     ...taken.map(({ count, name, size, colour, print }): TableCell[] =>
-      takeRow(count, name, balloonSwatch(size, colour === undefined ? 'grey' : paintOf(book, colour), print !== undefined)),
+      takeRow(count, name, balloonSwatch(size, colour === undefined ? 'grey' : paintOf(book, colour), print)),
     ),
     ...[...extras, ...marker].map(({ count, name }): TableCell[] => takeRow(count, name, undefined)),
   ];

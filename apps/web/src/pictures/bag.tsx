@@ -1,5 +1,5 @@
+import { type PrintOn, printOn } from '@twistwright/books';
 import type { ReactElement } from 'react';
-import { type PrintOn, printOn } from './print-on.ts';
 import type { Rubber } from './rubber.ts';
 import { type Silhouette, silhouetteOf } from './silhouette.ts';
 

@@ -1,6 +1,6 @@
 import type { BalloonItem } from '@twistwright/books';
+import { type PrintOn, printOn } from '@twistwright/books';
 import type { ReactElement } from 'react';
-import { type PrintOn, printOn } from './print-on.ts';
 import type { Rubber } from './rubber.ts';
 import { type Silhouette, silhouetteOf } from './silhouette.ts';
 import { Bubble, Nozzle } from './tube.tsx';
