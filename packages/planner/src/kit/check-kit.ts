@@ -66,6 +66,20 @@ export function checkKit(problem: KitProblem): readonly Problem[] {
         `${id} is to be bought in any case, but no offer or tool is called so.`,
         'Name an offer or a tool.',
       );
+  const { items, offers, tools } = problem;
+  const isCalled = (id: string): boolean => [...items, ...offers, ...tools].some((one) => one.id === id);
+  for (const [o, id] of (wishes.takenOut ?? []).entries())
+    if (!isCalled(id))
+      say(
+        'kit.unknown',
+        ['wishes', 'takenOut', o],
+        `${id} is not to be bought, but no offer, item or tool is called so.`,
+        'Name an offer, an item or a tool.',
+        'warning',
+      );
+  for (const [h, { item }] of problem.have.entries())
+    if (!isCalled(item))
+      say('kit.unknown', ['have', h, 'item'], `${item} is said to be there, but no item or tool is called so.`, 'Name an item.', 'warning');
   return problems;
 }
 

@@ -134,16 +134,15 @@ function whyOf(
     return model.problem.wishes.forcedIn === undefined
       ? `${name}: it fills up the order to what the shop accepts, or to free shipping.`
       : `${name}: asked for by the wishes, or it fills up an order.`;
-  const most = [...roles]
-    .sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))
-    .slice(0, 2)
-    .map(([role, count]) => `${role} on ${count}`)
-    .join(', ');
-  const needed =
-    unlocks.length === 0
-      ? 'more choice of colour or more pieces'
-      : `${unlocks.length} of them ${unlocks.length === 1 ? 'needs' : 'need'} it`;
-  return `${name}: ${most} of the ${of} ${of === 1 ? 'figure' : 'figures'}; ${needed}.`;
+  const figureAt = (f: number): string => model.problem.figures[f]?.name ?? '';
+  const most = [...roles].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1)).slice(0, 2);
+  const [needy] = unlocks;
+  const [served] = serves;
+  const choice = 'more choice of colour or more pieces';
+  if (serves.length === 1 && served !== undefined)
+    return `${name}: ${most.map(([role]) => role).join(', ')} of ${figureAt(served)}${needy === undefined ? `; ${choice}` : ', which needs it'}.`;
+  const needed = needy === undefined ? choice : unlocks.length === 1 ? `${figureAt(needy)} needs it` : `${unlocks.length} of them need it`;
+  return `${name}: ${most.map(([role, count]) => `${role} on ${count}`).join(', ')} of the ${of} figures; ${needed}.`;
 }
 
 /** How many of each item lie in these assorted bags: a binomial count. */

@@ -4,6 +4,7 @@ import { describeKit } from './describe-kit.ts';
 import { type GrowthProblem, growthOf } from './growth.ts';
 import { growthPurchasesOf } from './growth-purchases.ts';
 import { inventedKit } from './invented-kit.ts';
+import { nextPurchases } from './next-purchases.ts';
 import { findKit } from './solve-kit.ts';
 
 /** Two hours at a café for tips: 12 guests an hour, 1.50 each on average, 30 pence of balloons, 4.00 of bus fare; two gigs a week. */
@@ -70,4 +71,32 @@ test('a kit says what comes next: spare, balloons, later', () => {
   const names = growthPurchasesOf(found.value, describeKit(found.value)).map((one) => one.name);
   expect(names.at(-1)).toBe('bag with pockets');
   expect(names.length).toBeGreaterThan(2);
+});
+
+test('what comes later costs its goods, though in one order with the kit it would have saved the carriage', () => {
+  const colours = ['red', 'blue'];
+  const found = findKit(
+    {
+      currency: 'GBP',
+      items: colours.map((colour) => ({ id: colour, name: `260 ${colour}`, size: '260', colour })),
+      figures: colours.map((colour, f) => ({
+        id: colour,
+        name: `${colour} dog`,
+        share: 3 - f,
+        roles: [{ name: 'body', size: '260', pieces: 1, colours: [{ colour, preference: 1 }] }],
+      })),
+      offers: colours.map((colour) => ({ id: `bag ${colour}`, supplier: 'post', item: colour, count: 100, price: money(950) })),
+      suppliers: [{ id: 'post', name: 'Post', shipping: money(400), freeFrom: money(1900) }],
+      tools: [],
+      have: [],
+      wishes: { budget: money(1400), hours: 5, kind: 'parties' },
+    },
+    { effort: 'soon' },
+  );
+  if (!found.ok) throw new Error('no kit');
+  const kit = describeKit(found.value);
+  expect(kit.spent).toBe(1350);
+  expect(kit.lines.map(({ why }) => why)).toEqual(['260 red: body of red dog, which needs it.']);
+  expect(nextPurchases(found.value.model, found.value.bought).map(({ cost }) => cost)).toEqual([550]);
+  expect(growthPurchasesOf(found.value, kit)).toEqual([{ name: '260 blue', cost: 950 }]);
 });

@@ -99,6 +99,17 @@ test('a figure that nobody can make stands in the way of nothing', () => {
   expect(mendKit(problem)).toEqual({ problem, changes: [] });
 });
 
+test('what is to be left out or is there already is named as it is called; a name of nothing is told and stands in the way of nothing', () => {
+  const known = { ...plain, have: [{ item: 'pump', count: 1 }], wishes: { ...plain.wishes, takenOut: ['R', 'blue', 'pump'] } };
+  expect(checkKit(known)).toEqual([]);
+  const unknown = { ...plain, have: [{ item: 'mauve', count: 5 }], wishes: { ...plain.wishes, takenOut: ['mauve bag'] } };
+  expect(checkKit(unknown).map((one) => [one.weight, one.sentence])).toEqual([
+    ['warning', 'mauve bag is not to be bought, but no offer, item or tool is called so.'],
+    ['warning', 'mauve is said to be there, but no item or tool is called so.'],
+  ]);
+  expect(firstKit(unknown).ok).toBe(true);
+});
+
 test('nothing is near where nothing can be made', () => {
   expect(mendKit({ ...plain, offers: [] })).toBeUndefined();
   expect(findKit({ ...plain, offers: [] }).ok).toBe(false);
