@@ -1,6 +1,6 @@
 import { type Book, type Caution, cautions, nameOfItem, swordCaution } from '@twistwright/books';
-import type { BookKitWishes, KitPlan } from '@twistwright/planner';
-import { type Money, money, showMoney } from '@twistwright/units';
+import { type BookKitWishes, type KitPlan, mostHoursFollowed } from '@twistwright/planner';
+import { type CurrencyCode, type Money, money, showMoney } from '@twistwright/units';
 import { itemSwatch } from './swatch.ts';
 
 /** What the papers about a kit are made from. */
@@ -98,30 +98,42 @@ function swatchOf(book: Book, id: string | undefined): { readonly swatch?: strin
   return item === undefined ? {} : { swatch: itemSwatch(book, item) };
 }
 
-/** ", £3.95 of it carriage; takes orders from £15.00", to stand behind the sum of a shop. */
+/** ", £3.95 of it carriage; least order £15.00", to stand behind the sum of a shop. */
 export function termsWords({ carriage, leastOrder }: ListShop, show: (amount: Money) => string): string {
   if (carriage === undefined) return '';
   const paid = carriage > 0 ? `, ${show(carriage)} of it carriage` : ', no carriage to pay';
-  return `${paid}${leastOrder === undefined ? '' : `; takes orders from ${show(leastOrder)}`}`;
+  return `${paid}${leastOrder === undefined ? '' : `; least order ${show(leastOrder)}`}`;
 }
 
-/** How many things: bags and tools. */
-export const thingsOf = (shops: readonly ListShop[]): number =>
-  shops.reduce((sum, shop) => sum + shop.rows.reduce((inner, row) => inner + row.bags, 0), 0);
+/** "For Bea: 26 things for £94.00". */
+export function titleOf({ plan: { kit }, name }: KitPaper, shops: readonly ListShop[], currency: CurrencyCode): string {
+  const things = shops.reduce((sum, shop) => sum + shop.rows.reduce((inner, row) => inner + row.bags, 0), 0);
+  return `${name ?? 'Your first kit'}: ${counted(things, 'thing')} for ${showMoney(kit.spent, currency)}`;
+}
+const counted = (value: number, one: string): string => `${value} ${value === 1 ? one : `${one}s`}`;
 
-/** "It meets about 79 of 100 requests over 12 hours of parties ...". */
+/** "It makes 40 figures and meets about 88 of 100 requests (83 to 92) in 12 hours of parties ...". */
 export function kitSentences({ plan: { kit, lasting }, wishes }: KitPaper): string {
   const of100 = (share: number): number => Math.round(100 * share);
   const made = kit.figures.filter((figure) => figure.met > 0).length;
-  const until = lasting.guestsUntilShort;
+  const { p10, p50, p90 } = lasting.guestsUntilShort;
+  const most = mostHoursFollowed * kit.requests;
+  const guests = (number: number): string => `${Math.round(number)}${number >= most ? ' or more' : ''}`;
+  const lasts =
+    p10 >= most
+      ? `Nothing runs out before ${Math.round(p10)} guests have come.`
+      : `Something first runs out after about ${guests(p50)} guests${spread(guests(p10), guests(p90))}.`;
   return (
-    `It makes ${made} ${made === 1 ? 'figure' : 'figures'} and meets about ${of100(kit.met)} of 100 requests${spread(of100(lasting.met.p10), of100(lasting.met.p90))} ` +
-    `in ${wishes.hours} ${wishes.hours === 1 ? 'hour' : 'hours'} of ${wishes.kind}: about ${Math.round(kit.requests)} guests. ` +
-    `Something first runs out after about ${Math.round(until.p50)} guests${spread(Math.round(until.p10), Math.round(until.p90))}.`
+    `It makes ${counted(made, 'figure')} and meets about ${of100(kit.met)} of 100 requests${spread(of100(lasting.met.p10), of100(lasting.met.p90))} ` +
+    `in ${counted(wishes.hours, 'hour')} of ${wishes.kind}: about ${counted(Math.round(kit.requests), 'guest')}. ${lasts}`
   );
 }
 /** " (83 to 92)"; nothing where both ends are the same. */
-const spread = (low: number, high: number): string => (low === high ? '' : ` (${low} to ${high})`);
+const spread = (low: number | string, high: number | string): string => (low === high ? '' : ` (${low} to ${high})`);
+
+/** What stands over and under the next purchases. */
+export const nextTitle = 'Next, when there is money again.';
+export const nextNote = 'Prices of the goods; a shop may ask for carriage, and for a least order, once more.';
 
 /** The few best purchases after this kit, in words. */
 export function nextRows(
@@ -132,15 +144,13 @@ export function nextRows(
   const figureName = (id: string): string => kit.figures.find((figure) => figure.figure === id)?.name ?? id;
   return next.slice(0, most).map((step) => ({
     what: offersInWords(book, step.offers),
-    price: showMoney(step.cost, book.business.currency),
-    gain: `then ${Math.round(100 * step.metAfter)} of 100${step.unlocks.length === 0 ? '' : `; brings ${step.unlocks.map(figureName).join(', ')}`}${carriageChange(book, step)}`,
+    // Bought later, in an order of its own, in which the carriage of this one neither grows nor falls away.
+    price: showMoney(
+      money(step.offers.reduce((sum, id) => sum + (book.offers.find((offer) => offer.id === id)?.price ?? 0), 0)),
+      book.business.currency,
+    ),
+    gain: `then ${Math.round(100 * step.metAfter)} of 100${step.unlocks.length === 0 ? '' : `; brings ${step.unlocks.map(figureName).join(', ')}`}`,
   }));
-}
-/** Says so where the bill grows by more or by less than the price. */
-function carriageChange(book: Book, { offers, cost }: KitPlan['next'][number]): string {
-  const prices = offers.reduce((sum, id) => sum + (book.offers.find((offer) => offer.id === id)?.price ?? 0), 0);
-  if (cost === prices) return '';
-  return cost > prices ? '; carriage included' : '; carriage falls away';
 }
 /** "260 black and 5-inch red round, bags of 25". */
 function offersInWords(book: Book, ids: readonly string[]): string {
@@ -152,6 +162,9 @@ function offersInWords(book: Book, ids: readonly string[]): string {
   const counts = [...new Set(offers.map((offer) => offer.count))];
   return `${names.join(' and ')}, ${offers.length === 1 ? 'bag' : 'bags'} of ${counts.join(' and ')}`;
 }
+
+/** An address of a site as it is read on paper. */
+export const bareSite = (site: string): string => site.replace(/^https?:\/\/(?:www\.)?/iu, '').replace(/\/$/u, '');
 
 /** The cautions of a kit: one more where a figure of it is like a sword. */
 export function kitCautions(book: Book, { kit }: KitPlan): readonly Caution[] {

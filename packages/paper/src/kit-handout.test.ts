@@ -7,8 +7,9 @@ import { expect, test } from 'vitest';
 import { qrSvg, vCardOf } from './contact-card.ts';
 import { inShort, kitHandoutPdf } from './kit-handout.ts';
 import { kitCsv } from './kit-handout-csv.ts';
+import { kitSentences, nextRows } from './kit-handout-list.ts';
 import { kitPage } from './kit-page.ts';
-import { learningSheetPdf } from './learning-sheet.ts';
+import { learningSheetPdf, lessonsTitle } from './learning-sheet.ts';
 import { pageSizes } from './sheet.ts';
 
 // The types of the decoder are CommonJS-shaped; what is imported is the function.
@@ -76,7 +77,7 @@ const book: Book = {
       leadWorkingDays: 2,
       carriage: money(395),
       leastOrder: money(500),
-      site: 'https://long-barn.example',
+      site: 'long-barn.example',
     },
     { id: 'counter', name: 'Corner Counter', leadWorkingDays: 0, carriage: money(0) },
   ],
@@ -103,13 +104,13 @@ test('the hand-out read back: boxes by shop, prices, counts, why, cautions; the 
     'For Bea: 4 things for £37.60.',
     'Corner Counter.',
     'Long Barn Supply.',
-    'https://long-barn.example',
+    'long-barn.example',
     '£25.55 in all, no carriage to pay',
-    '£12.05 in all, £3.95 of it carriage; takes orders from £5.00',
+    '£12.05 in all, £3.95 of it carriage; least order £5.00',
     'prices as on Monday 1 June 2026',
     '1 bag of 100',
     '260 green',
-    'Stem on 1; 1 figure needs it.',
+    'Stem of Flower, which needs it.',
     'Needed from the first gig.',
     'Warning! Children under eight years',
     'Sword-like figures only where the host allows them.',
@@ -126,15 +127,15 @@ test('the hand-out read back: boxes by shop, prices, counts, why, cautions; the 
 });
 
 test('a reason stands on one line: how many figures there are is said on top', () => {
-  expect(inShort('Petals on 2, band on 1 of the 37 figures; 1 of them needs it.')).toBe('Petals on 2, band on 1; 1 figure needs it.');
+  expect(inShort('Petals on 2, band on 1 of the 37 figures; Swan needs it.')).toBe('Petals on 2, band on 1; Swan needs it.');
   expect(inShort('Body on 9 of the 37 figures; 4 of them need it.')).toBe('Body on 9; 4 figures need it.');
   expect(inShort('Body on 5 of the 9 figures; more choice of colour or more pieces.')).toBe('Body on 5; more choice, more pieces.');
   expect(inShort('Needed from the first gig.')).toBe('Needed from the first gig.');
 });
-test('about twenty lines in two shops are one page, on A4 and on Letter, with cautions and contact', async () => {
+test('nearly thirty lines in two shops are one page, on A4 and on Letter, with cautions and contact', async () => {
   const line = plan.kit.lines.find(({ supplier }) => supplier === 'counter');
   if (line === undefined) throw new Error('nothing is bought at the counter');
-  const long = { ...plan, kit: { ...plan.kit, lines: [...plan.kit.lines, ...Array.from({ length: 15 }, () => line)] } };
+  const long = { ...plan, kit: { ...plan.kit, lines: [...plan.kit.lines, ...Array.from({ length: 23 }, () => line)] } };
   for (const size of ['A4', 'Letter'] as const) {
     const pdf = await kitHandoutPdf(book, { ...paper, plan: long }, { ...options, size });
     expect(execFileSync('pdfinfo', ['-'], { input: pdf, encoding: 'utf8' })).toMatch(/Pages:\s+1\n/u);
@@ -143,6 +144,30 @@ test('about twenty lines in two shops are one page, on A4 and on Letter, with ca
   }
 });
 
+test('what comes next is priced as an order of its own: without the carriage that this one would save or bring', () => {
+  const next = [{ offers: ['bag 260 blue'], cost: money(445), gain: 0.1, gainPerThousand: 0.2, unlocks: ['sword'], metAfter: 0.5 }];
+  expect(nextRows(book, { ...plan, next })).toEqual([
+    { what: '260 blue, bag of 100', price: '£8.40', gain: 'then 50 of 100; brings Sword' },
+  ]);
+});
+test('one of anything is said as one; what has not run out while it was followed is said as at least', () => {
+  const spread = (value: number) => ({ p10: value, p50: value, p90: value, mean: value, error: 0 });
+  const kit = { ...plan.kit, requests: 1, met: 1, figures: plan.kit.figures.slice(0, 1).map((figure) => ({ ...figure, met: 1 })) };
+  const lasting = { ...plan.lasting, met: spread(1), guestsUntilShort: { ...spread(2), p90: 4 } };
+  const one = { plan: { ...plan, kit, lasting }, wishes: { ...wishes, hours: 1 } };
+  expect(kitSentences(one)).toBe(
+    'It makes 1 figure and meets about 100 of 100 requests in 1 hour of parties: about 1 guest. ' +
+      'Something first runs out after about 2 guests (2 to 4 or more).',
+  );
+  expect(kitSentences({ ...one, plan: { ...one.plan, lasting: { ...lasting, guestsUntilShort: spread(4) } } })).toMatch(
+    /Nothing runs out before 4 guests have come\.$/u,
+  );
+  expect(['', 'a', 'ab'].map((length) => lessonsTitle([...length].flatMap(() => lessonsOfKit(book, plan.kit).slice(0, 1))))).toEqual([
+    'No figure to learn yet.',
+    '1 figure to learn.',
+    '2 figures to learn, in this order.',
+  ]);
+});
 /** Picture elements of the last page of a PDF, as RGBA. */
 function lastPage(pdf: Uint8Array): { readonly data: Uint8ClampedArray; readonly width: number; readonly height: number } {
   const pages = Number(/Pages:\s+(\d+)/.exec(execFileSync('pdfinfo', ['-'], { input: pdf, encoding: 'utf8' }))?.[1]);
@@ -184,7 +209,14 @@ test('figures to learn: each makeable from the kit in colours that are in it, ea
   expect(lessons[0]?.way.fill).toEqual({ blade: 'blue' });
   for (const { way } of lessons) for (const colour of Object.values(way.fill)) expect(pieces.get(`260 ${colour}`)).toBeGreaterThan(0);
   const text = textOf(await learningSheetPdf(book, paper, options)).replace(/\s+/gu, ' ');
-  for (const part of ['2 figures to learn, in this order.', '1. Sword', '2. Flower', '1 x 260 blue', 'New: basic twist.', 'Warning!'])
+  for (const part of [
+    'For Bea: 2 figures to learn, in this order.',
+    '1. Sword',
+    '2. Flower',
+    '1 x 260 blue',
+    'New: basic twist.',
+    'Warning!',
+  ])
     expect(text).toContain(part);
 });
 test('figures that no colourway of the book allows as a whole are shown in colours that will do', () => {

@@ -3,17 +3,20 @@ import { longDate, readDate, showMoney } from '@twistwright/units';
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { qrContent, vCardOf } from './contact-card.ts';
 import {
+  bareSite,
   contactLines,
   type KitPaper,
   kitCautions,
   kitSentences,
   type ListShop,
+  nextNote,
   nextRows,
+  nextTitle,
   shopsOf,
   termsWords,
-  thingsOf,
+  titleOf,
 } from './kit-handout-list.ts';
-import { box, cautionBox, type PaperSize, pdfOf } from './sheet.ts';
+import { box, cautionBox, type PaperSize, pagesOf, pdfOf } from './sheet.ts';
 
 export interface KitPaperOptions {
   /** Day it was made, ISO date. */
@@ -22,16 +25,43 @@ export interface KitPaperOptions {
   readonly size?: PaperSize;
 }
 
-/** The first kit as a list to take to the shop: boxes to tick, grouped by where to buy, why each is there, cautions, the coach's contact. */
-export function kitHandoutPdf(book: Book, paper: KitPaper, options: KitPaperOptions): Promise<Uint8Array> {
+/**
+ * The first kit as a list to take to the shop: boxes to tick, grouped by where to buy, why each is there, cautions, the coach's contact. On
+ * as few pages as its letters allow, as roomy as these are.
+ */
+export async function kitHandoutPdf(book: Book, paper: KitPaper, options: KitPaperOptions): Promise<Uint8Array> {
+  let best = await handoutAt(book, paper, options, airs[0]);
+  for (const air of airs.slice(1)) {
+    if (pagesOf(best) === 1) break;
+    const closer = await handoutAt(book, paper, options, air);
+    if (pagesOf(closer) < pagesOf(best)) best = closer;
+  }
+  return best;
+}
+
+/** How close things stand. */
+interface Air {
+  /** Points above and below what stands in a row. */
+  readonly row: number;
+  /** Points of the reasons and of the cautions. */
+  readonly why: number;
+  readonly care: number;
+  /** How many of the next purchases. */
+  readonly next: number;
+}
+const airs: readonly [Air, ...Air[]] = [
+  { row: 3.4, why: 8.3, care: 9.5, next: 4 },
+  { row: 1.6, why: 8.3, care: 8.8, next: 4 },
+  { row: 0.8, why: 8, care: 8.2, next: 2 },
+  { row: 0, why: 7.8, care: 7.5, next: 2 },
+];
+
+function handoutAt(book: Book, paper: KitPaper, options: KitPaperOptions, air: Air): Promise<Uint8Array> {
   const { currency } = book.business;
   const shops = shopsOf(book, paper.plan);
-  const things = thingsOf(shops);
-  const lines = shops.reduce((sum, shop) => sum + shop.rows.length, 0);
-  const air = airFor(lines);
   const day = readDate(options.made);
   return pdfOf({
-    title: `${paper.name === undefined ? 'Your first kit' : paper.name}: ${things} ${things === 1 ? 'thing' : 'things'} for ${showMoney(paper.plan.kit.spent, currency)}.`,
+    title: `${titleOf(paper, shops, currency)}.`,
     under: kitSentences(paper),
     foot: `${book.business.name}, first kit${day === undefined ? '' : `, prices as on ${longDate(day)}`}`,
     made: options.made,
@@ -45,21 +75,6 @@ export function kitHandoutPdf(book: Book, paper: KitPaper, options: KitPaperOpti
   });
 }
 
-/** How close things stand, so that a list of about twenty lines still is one page. */
-interface Air {
-  /** Points above and below what stands in a row. */
-  readonly row: number;
-  /** Points of the reasons and of the cautions. */
-  readonly why: number;
-  readonly care: number;
-  /** How many of the next purchases. */
-  readonly next: number;
-}
-function airFor(lines: number): Air {
-  if (lines <= 16) return { row: 3.4, why: 8.3, care: 9.5, next: 4 };
-  return lines <= 20 ? { row: 1.6, why: 8.3, care: 8.8, next: 3 } : { row: 0.8, why: 8, care: 8.2, next: 2 };
-}
-
 function shopContent(book: Book, shop: ListShop, air: Air, above: number): Content {
   const { currency } = book.business;
   const head: TableCell = {
@@ -67,8 +82,8 @@ function shopContent(book: Book, shop: ListShop, air: Air, above: number): Conte
     text: [
       { text: `${shop.name}.`, fontSize: 12.5, bold: true },
       {
-        text: `  ${shop.site === undefined ? '' : `${shop.site}  `}${showMoney(shop.total, currency)} in all${termsWords(shop, (amount) => showMoney(amount, currency))}`,
-        fontSize: 9,
+        text: `  ${shop.site === undefined ? '' : `${bareSite(shop.site)}  `}${showMoney(shop.total, currency)} in all${termsWords(shop, (amount) => showMoney(amount, currency))}`,
+        fontSize: 8.8,
       },
     ],
   };
@@ -108,8 +123,8 @@ function shopContent(book: Book, shop: ListShop, air: Air, above: number): Conte
 /** The reason without how many figures there are, which stands in the sentence on top. */
 export const inShort = (why: string): string =>
   why
-    .replace(/ of the \d+ figures?; /u, '; ')
-    .replace(/(\d+) of them (needs?) it/u, (_, count, verb) => `${count} ${count === '1' ? 'figure' : 'figures'} ${verb} it`)
+    .replace(/ of the \d+ figures; /u, '; ')
+    .replace(/(\d+) of them need it/u, '$1 figures need it')
     .replace('more choice of colour or more pieces', 'more choice, more pieces');
 /** The number alone; the currency stands in the head of its column. */
 const plain = (shown: string): string => shown.replace(/[^\d.,-]/gu, '');
@@ -123,14 +138,21 @@ function nextAndContact(book: Book, paper: KitPaper, most: number): Content {
     unbreakable: true,
     columnGap: 12,
     columns: [
-      ...(next.length === 0 ? [] : [{ width: '*', stack: [heading('Next, when there is money again.'), nextTable(next)] } as Content]),
+      ...(next.length === 0
+        ? []
+        : [
+            {
+              width: '*',
+              stack: [heading(nextTitle), nextTable(next), { text: nextNote, fontSize: 8.3, margin: [0, 2, 0, 0] }],
+            } as Content,
+          ]),
       {
         width: next.length === 0 ? '*' : 154,
         fontSize: 9,
         stack: [
           heading('Ask before you buy more.'),
           { text: first ?? '', bold: true, margin: [0, 3, 0, 0] },
-          ...rest.map((text): Content => ({ text })),
+          ...rest.map((text): Content => ({ text: bareSite(text) })),
           { text: 'Point a phone at the square to keep this contact.', fontSize: 8.3, margin: [0, 4, 0, 0] },
         ],
       },

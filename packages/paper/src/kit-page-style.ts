@@ -40,7 +40,7 @@ a{color:inherit;text-underline-offset:.2em;display:inline-block;padding:6px 0}
 .care{margin-top:32px;border:2px solid var(--ink);padding:16px 20px}
 .care p+p{margin-top:10px}
 footer{padding-top:24px;padding-bottom:40px;font-size:16px;color:var(--ink-2)}
-@media (max-width:640px){.list label{flex-wrap:wrap;gap:8px 12px}.what{flex:1}.why{order:9;flex:0 0 100%;padding-left:40px;font-size:16px}.contact svg{width:150px;height:150px}}
+@media (max-width:640px){ol li{display:grid;grid-template-columns:96px 1fr;gap:0 14px}ol svg{width:96px;height:106px}.list label{flex-wrap:wrap;gap:8px 12px}.what{flex:1}.why{order:9;flex:0 0 100%;padding-left:40px;font-size:16px}.contact svg{width:150px;height:150px}}
 @page{margin:14mm}
 @media print{:root{--ground:#fff;--sheet:#fff;--ink:#000;--ink-2:#222;--rule:#999;--tile:transparent}
 body{font-size:11pt}h1{font-size:20pt;margin-top:0}h2{font-size:14pt}.lead{font-size:12pt}.note,small,.why,ol p{font-size:10pt}

@@ -2,9 +2,21 @@ import { type Book, deference, prescribedWording } from '@twistwright/books';
 import { type KitLesson, lessonsOfKit } from '@twistwright/planner';
 import { longDate, readDate, showMoney } from '@twistwright/units';
 import { absolute, qrSvg, vCardOf } from './contact-card.ts';
-import { type KitPaper, kitCautions, kitSentences, type ListRow, type ListShop, nextRows, shopsOf, thingsOf } from './kit-handout-list.ts';
+import {
+  bareSite,
+  type KitPaper,
+  kitCautions,
+  kitSentences,
+  type ListRow,
+  type ListShop,
+  nextNote,
+  nextRows,
+  nextTitle,
+  shopsOf,
+  titleOf,
+} from './kit-handout-list.ts';
 import { kitPageStyle } from './kit-page-style.ts';
-import { lessonMinutes, lessonNew, lessonPicture, lessonTakes } from './learning-sheet.ts';
+import { lessonMinutes, lessonNew, lessonPicture, lessonsTitle, lessonTakes } from './learning-sheet.ts';
 
 /** Text as it may stand between tags and in quoted attributes. */
 const safe = (text: string): string => text.replace(/&/gu, '&amp;').replace(/</gu, '&lt;').replace(/>/gu, '&gt;').replace(/"/gu, '&quot;');
@@ -17,9 +29,8 @@ const safe = (text: string): string => text.replace(/&/gu, '&amp;').replace(/</g
 export function kitPage(book: Book, paper: KitPaper, made: string): string {
   const { currency, name } = book.business;
   const shops = shopsOf(book, paper.plan);
-  const things = thingsOf(shops);
   const lessons = lessonsOfKit(book, paper.plan.kit, paper.wishes.have);
-  const title = `${paper.name ?? 'Your first kit'}: ${things} ${things === 1 ? 'thing' : 'things'} for ${showMoney(paper.plan.kit.spent, currency)}`;
+  const title = titleOf(paper, shops, currency);
   const day = readDate(made);
   return `<!doctype html>
 <html lang="en">
@@ -36,8 +47,8 @@ export function kitPage(book: Book, paper: KitPaper, made: string): string {
 <p class="lead">${safe(kitSentences(paper))}</p>
 ${shops.map((shop) => shopSection(shop, (amount) => showMoney(amount, currency))).join('\n')}
 ${nextSection(book, paper)}
-${lessonsSection(book, lessons)}
 ${contactSection(book)}
+${lessonsSection(book, lessons)}
 ${cautionSection(book, paper)}
 </main>
 <footer><p>${safe(name)}${day === undefined ? '' : `, ${longDate(day)}`}. Ticks last as long as this page is open; print it to keep them.</p></footer>
@@ -47,7 +58,7 @@ ${cautionSection(book, paper)}
 }
 
 function shopSection(shop: ListShop, show: (amount: ListShop['total']) => string): string {
-  const site = shop.site === undefined ? '' : ` <span class="note">${safe(shop.site)}</span>`;
+  const site = shop.site === undefined ? '' : ` <span class="note">${safe(bareSite(shop.site))}</span>`;
   return `<section>
 <h2>${safe(shop.name)}.${site}</h2>
 <ul class="list">
@@ -65,23 +76,24 @@ function nextSection(book: Book, { plan }: KitPaper): string {
   const rows = nextRows(book, plan);
   if (rows.length === 0) return '';
   return `<section>
-<h2>Next, when there is money again.</h2>
+<h2>${nextTitle}</h2>
 <ul class="list">
 ${rows.map((row) => `<li><label><input type="checkbox"><span class="what wide"><b>${safe(row.what)}</b><small>${safe(row.gain)}</small></span><span class="price">${row.price}</span></label></li>`).join('\n')}
 </ul>
+<p class="note">${nextNote}</p>
 </section>`;
 }
 
 function lessonsSection(book: Book, lessons: readonly KitLesson[]): string {
   if (lessons.length === 0) return '';
   return `<section class="lessons">
-<h2>${lessons.length} figures to learn, in this order.</h2>
+<h2>${lessonsTitle(lessons)}</h2>
 <p class="note">Each can be made from this kit, and adds as little as possible to what your hands know by then.</p>
 <ol>
 ${lessons
   .map(
     (lesson) =>
-      `<li>${lessonPicture(book, lesson)}<label><input type="checkbox"><b>${safe(lesson.facts.figure.name)}</b></label><p>${safe(lessonTakes(book, lesson))}</p><p class="note">${safe(lessonMinutes(lesson))}. ${safe(lessonNew(lesson))}</p></li>`,
+      `<li>${lessonPicture(book, lesson)}<div><label><input type="checkbox"><b>${safe(lesson.facts.figure.name)}</b></label><p>${safe(lessonTakes(book, lesson))}</p><p class="note">${safe(lessonMinutes(lesson))}. ${safe(lessonNew(lesson))}</p></div></li>`,
   )
   .join('\n')}
 </ol>
@@ -99,7 +111,7 @@ function contactSection(book: Book): string {
 ${person === undefined ? '' : `<p>${safe(name)}</p>`}
 ${phone === undefined ? '' : link(`tel:${phone.replace(/[^+\d]/gu, '')}`, phone)}
 ${email === undefined ? '' : link(`mailto:${email}`, email)}
-${site === undefined ? '' : link(absolute(site), site)}
+${site === undefined ? '' : link(absolute(site), bareSite(site))}
 ${address === undefined ? '' : `<p>${safe(address)}</p>`}
 </div>
 ${qrSvg(vCardOf(book.business), 'The same contact for a phone')}

@@ -13,7 +13,7 @@ export function learningSheetPdf(book: Book, paper: KitPaper, options: KitPaperO
   const size = options.size ?? book.business.paper ?? 'A4';
   const cellWidth = (pageSizes[size].width - 84 - gap) / columns;
   return pdfOf({
-    title: `${lessons.length} figures to learn, in this order.`,
+    title: `${paper.name === undefined ? '' : `${paper.name}: `}${lessonsTitle(lessons)}`,
     under:
       'Each can be made from your kit, and adds as little as possible to what your hands know by then. Tick it when three in a row came out well.',
     foot: `${book.business.name}, figures to learn`,
@@ -46,6 +46,9 @@ function grid(book: Book, lessons: readonly KitLesson[], cellWidth: number): Con
   };
 }
 
+/** "40 figures to learn, in this order." */
+export const lessonsTitle = ({ length }: readonly KitLesson[]): string =>
+  length === 0 ? 'No figure to learn yet.' : length === 1 ? '1 figure to learn.' : `${length} figures to learn, in this order.`;
 /** The picture of a lesson in the colours that the kit has. */
 export function lessonPicture(book: Book, { facts, way }: KitLesson, title?: string): string {
   const recipe = finished(facts.recipe, way);

@@ -13,7 +13,7 @@ import { airOf, type PieceAir, pictureOfShape, type Recipe, type Step, shapeOf, 
 import { showLength } from '@twistwright/units';
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { beyondRuler, checkInches, checkLineSvg, rulerInches, rulerSvg, tailsOf, together } from './recipe-card-rulers.ts';
-import { box, cautionBox, type PaperSize, pdfOf, ruled } from './sheet.ts';
+import { box, cautionBox, type PaperSize, pagesOf, pdfOf, ruled } from './sheet.ts';
 import { balloonSwatch } from './swatch.ts';
 
 export interface CardOptions {
@@ -76,7 +76,6 @@ const looseOnes = 2;
 
 /** A card is a sheet, printed on both sides at most. */
 const mostPages = 2;
-const pagesOf = (pdf: Uint8Array): number => new TextDecoder('latin1').decode(pdf).match(/\/Type \/Page\b/gu)?.length ?? 0;
 
 /** How close together the steps stand. */
 interface Closeness {

@@ -76,6 +76,9 @@ export async function pdfOf(sheet: Sheet): Promise<Uint8Array> {
   return maker.createPdf(definition).getBuffer();
 }
 
+/** How many pages a PDF of ours has. */
+export const pagesOf = (pdf: Uint8Array): number => new TextDecoder('latin1').decode(pdf).match(/\/Type \/Page\b/gu)?.length ?? 0;
+
 /** A square box for a pen. A new node each time, because the PDF library writes into the nodes that it is given. */
 export const box = (size = 11): Content => ({
   canvas: [{ type: 'rect', x: 0, y: 1, w: size, h: size, lineWidth: 1.2, lineColor: '#15171b' }],

@@ -30,8 +30,8 @@ export function lastingOf(model: KitModel, bags: Bags, runs = 400, seed = 1): Ki
   };
 }
 
-/** A run is followed for at most this many times the hours to see when the kit runs short. */
-const longest = 4;
+/** A run is followed for at most this many times the hours (or their guests) to see when the kit runs short: such a spread says "at least". */
+export const mostHoursFollowed = 4;
 
 function runOnce(
   model: KitModel,
@@ -43,7 +43,7 @@ function runOnce(
   const guestsChance = new Chance(seed, run, 11);
   const pieces = openBags(model, bags, new Chance(seed, run, 12));
   const guests = poisson(model.requests, guestsChance);
-  const last = Math.max(guests, Math.ceil(longest * model.requests));
+  const last = Math.max(guests, Math.ceil(mostHoursFollowed * model.requests));
   let served = 0;
   let untilShort = last;
   for (let guest = 0; guest < last; guest++) {

@@ -1,5 +1,5 @@
 import { type CurrencyCode, type Money, money, subtract } from '@twistwright/units';
-import type { Kit } from '../kit/index.ts';
+import { type Kit, mostHoursFollowed } from '../kit/index.ts';
 import type { KitPlan } from '../plan/index.ts';
 import { count, counted, listed, range } from './numbers.ts';
 import { wholeMoney } from './say-charge.ts';
@@ -16,13 +16,21 @@ export function sayKit(plan: KitPlan, currency: CurrencyCode): Said {
       'bag',
     )}: ${counted(made, 'figure')}, and ${percent(kit.met)} of the requests are met.`,
     more: [
-      `Of about ${count(kit.requests)} requests over the hours ${range(lasting.figures)} are made; the first that cannot be, because something has run out, comes after about ${counted(lasting.guestsUntilShort.p50, 'guest')} (${range(lasting.guestsUntilShort)}).`,
+      `About ${counted(kit.requests, 'guest')} ${Math.round(kit.requests) === 1 ? 'asks' : 'ask'} over the hours; ${range(lasting.figures)} figures are made. ${sayLasting(kit, lasting)}`,
       sayStanding(kit),
       sayAssumed(kit),
       ...rulesSaid(plan, show),
       ...(kit.spent < kit.budget ? [`${show(subtract(kit.budget, kit.spent))} of ${show(kit.budget)} is left.`] : []),
     ],
   };
+}
+/** When something first runs out; runs are followed so long and no longer. */
+function sayLasting({ requests }: Kit, { guestsUntilShort: until }: KitPlan['lasting']): string {
+  const most = mostHoursFollowed * requests;
+  const show = (guests: number): string => `${count(guests)}${guests >= most ? ' or more' : ''}`;
+  return until.p10 >= most
+    ? `Nothing runs out before ${counted(until.p10, 'guest')} have come.`
+    : `Something first runs out after about ${show(until.p50)} guests (${range(until, show)}).`;
 }
 function sayStanding(kit: Kit): string {
   return kit.standing.kind === 'proven'
