@@ -196,6 +196,27 @@ test('the editor says what is wrong in place, draws what is right, undoes, and k
   await page.close();
 });
 
+test('a word of the list is written where the cursor is, ready to be written over, and can be undone', async () => {
+  const page = await open('/repertoire/new');
+  const errors = errorsOf(page);
+  const recipe = page.getByLabel('Recipe');
+  await recipe.fill('balloon worm: 260 in body\n  bubble 10 worm\n  bubble 2 tip');
+  await recipe.evaluate((field: HTMLTextAreaElement) => field.setSelectionRange(40, 40));
+  await page.getByRole('button', { name: /^pinch 1 ear/u }).click();
+  expect(await recipe.inputValue()).toBe('balloon worm: 260 in body\n  bubble 10 worm\n  pinch 1 ear\n  bubble 2 tip');
+  await page.getByText('Line 3: pinch 1 ear').waitFor();
+  await page.keyboard.type('2 eye');
+  expect(await recipe.inputValue()).toContain('\n  pinch 2 eye\n');
+  await page.getByRole('radio', { name: 'Bubbles' }).focus();
+  for (const key of ['ArrowRight', 'ArrowRight', 'ArrowRight', 'ArrowRight', 'Tab', 'Enter']) await page.keyboard.press(key);
+  await expect.poll(() => recipe.inputValue()).toContain('\n  pinch 2 eye, up\n');
+  await page.getByText('It fits.').waitFor();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(() => recipe.inputValue()).toContain('\n  pinch 2 eye\n');
+  expect(errors).toEqual([]);
+  await page.close();
+});
+
 test('a frame becomes a recipe with the fewest balloons', async () => {
   const page = await open('/repertoire/new');
   await page.getByText('Begin with a frame?').click();

@@ -117,6 +117,7 @@ describe('figure', () => {
     expect((await run('figure list --balloons few')).code).toBe(2);
     expect((await run('figure list --book book.yaml --from attic')).code).toBe(1);
     expect((await run('figure list')).out).toMatch(/^\d\d figures\./u);
+    expect((await run('figure list')).out).toMatch(/^ *Two kissing dogs +pair-of-dogs +3\.4 min/mu);
   });
   test('rescaling keeps the looks and works out air anew', async () => {
     const { code, out } = await run('figure show dog --rescale 260=160');
@@ -211,6 +212,13 @@ balloonTests:
       expect(facts.techniques.filter((technique) => !known.has(technique)).length).toBeLessThanOrEqual(2);
       for (const technique of facts.techniques) known.add(technique);
     }
+  });
+  test('words: the notation at a glance', async () => {
+    expect((await run('figure words')).out).toMatch(/^ *pinch 1 ear +a small one, its two ends turned together$/mu);
+    const { words } = JSON.parse((await run('figure words --json')).out) as { words: readonly { words: readonly { word: string }[] }[] };
+    expect(words.flatMap((kind) => kind.words.map(({ word }) => word))).toEqual(
+      expect.arrayContaining(['balloon', 'rest', 'up', 'minutes']),
+    );
   });
   test('what is not understood ends with 2', async () => {
     expect((await run('figure fly dog')).code).toBe(2);

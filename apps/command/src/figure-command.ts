@@ -14,11 +14,11 @@ import {
   paintsOf,
   usualFill,
 } from '@twistwright/planner';
-import { checkRecipe, learningOrder, pictureOfShape, rescale, shapeOf, stepsOf, writeRecipe } from '@twistwright/repertoire';
+import { checkRecipe, learningOrder, pictureOfShape, recipeWords, rescale, shapeOf, stepsOf, writeRecipe } from '@twistwright/repertoire';
 import type { LocalDate, Problem } from '@twistwright/units';
 import type { Arguments, Flag } from './arguments.ts';
 import { calibrateSize } from './figure-calibration.ts';
-import { namesOfFill, writeFigure, writeFigureList } from './figure-pages.ts';
+import { namesOfFill, writeFigure, writeFigureList, writeRecipeWords } from './figure-pages.ts';
 import { figureBook, figureNamed, readColours } from './figure-source.ts';
 import { problemText } from './open-book.ts';
 import type { ExitCode, Outside } from './outside.ts';
@@ -89,6 +89,7 @@ const deeds: Readonly<Record<string, Deed>> = {
     words: 0,
     run: list,
   },
+  words: { takes: '', says: 'the words of the notation, each with its meaning and a line with it', flags: [], words: 0, run: words },
   calibrate: {
     takes: 'SIZE [--flat ... --full ... --twists ... --save]',
     says: 'what two-minute tests, those of the book and one more, say of the balloons of a maker',
@@ -349,6 +350,17 @@ const shortFacts = ({ minutes, balloons, bubbles, techniques, air }: FigureFacts
   verdict: air.verdict,
   litres: air.litres,
 });
+
+async function words({ args, outside }: Asked): Promise<ExitCode> {
+  if (args.has('json')) {
+    outside.out(`${JSON.stringify({ words: recipeWords }, undefined, 2)}\n`);
+    return 0;
+  }
+  const page = pageFor(outside.isTerminal);
+  writeRecipeWords(page);
+  outside.out(page.text());
+  return 0;
+}
 
 function readFilter(args: Arguments): MakeableFilter | string {
   const minutes = args.number('minutes');

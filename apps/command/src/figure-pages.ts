@@ -9,7 +9,7 @@ import {
   withoutEnd,
 } from '@twistwright/planner';
 import type { Frame, FramePlan, PieceAir, Step } from '@twistwright/repertoire';
-import { trailInches, trailNames } from '@twistwright/repertoire';
+import { recipeWords, trailInches, trailNames } from '@twistwright/repertoire';
 import { roundToMoney, showLength, showMoney } from '@twistwright/units';
 import { sayWhose } from './calibration-page.ts';
 import type { Page } from './page.ts';
@@ -67,6 +67,18 @@ export function writeFigure(page: Page, book: Book, facts: FigureFacts, way: Col
   for (const step of steps) page.tell(`${step.number}. ${step.sentence}`);
 }
 
+/** The notation at a glance. */
+export function writeRecipeWords(page: Page): void {
+  page.say('The words of a recipe, each with its meaning. docs/recipes.md says more.');
+  for (const { name, words } of recipeWords) {
+    page.gap();
+    page.table(
+      [name, 'meaning'],
+      words.map(({ example, says }) => [example, says]),
+    );
+  }
+}
+
 export function writeFigureList(
   page: Page,
   book: Book,
@@ -89,11 +101,12 @@ export function writeFigureList(
   }
   page.gap();
   page.table(
-    ['Figure', 'minutes', 'balloons', 'bubbles', 'air', ...(hasStock ? ['can make', 'cost', 'lacking'] : ['hard'])],
+    ['Figure', 'id', 'minutes', 'balloons', 'bubbles', 'air', ...(hasStock ? ['can make', 'cost', 'lacking'] : ['hard'])],
     shown.map(({ figure, facts, makes, ways }) => {
       const best = ways.find((way) => way.makes === makes) ?? ways[0];
       const cost = best?.cost ?? ways.find((way) => way.cost !== undefined)?.cost;
       return [
+        figure.name,
         figure.id,
         facts === undefined ? 'recipe cannot be read' : minutesText(facts.minutes),
         facts?.balloons ?? '',

@@ -131,26 +131,27 @@ function Editor({ known }: { readonly known: Figure | undefined }): ReactElement
           <div>
             <TextField label="Name" value={draft.name} problem={wrong.name} onChange={(name) => part({ name }, 'name')} />
             <div className="notationbox">
-              <NotationField value={draft.recipe} problems={problems} onChange={write} />
-              <div className="row">
-                <button type="button" className="btn" disabled={undo === undefined} onClick={() => undo?.()}>
-                  Undo
-                </button>
-                <button type="button" className="btn" disabled={redo === undefined} onClick={() => redo?.()}>
-                  Do it again
-                </button>
-                <button
-                  type="button"
-                  className="btn plain"
-                  disabled={isBroken}
-                  onClick={() => {
-                    const tidy = formatRecipe(draft.recipe);
-                    if (tidy.ok) part({ recipe: tidy.value });
-                  }}
-                >
-                  Tidy it up
-                </button>
-              </div>
+              <NotationField value={draft.recipe} problems={problems} onChange={write} onWord={(recipe) => part({ recipe })}>
+                <div className="row">
+                  <button type="button" className="btn" disabled={undo === undefined} onClick={() => undo?.()}>
+                    Undo
+                  </button>
+                  <button type="button" className="btn" disabled={redo === undefined} onClick={() => redo?.()}>
+                    Do it again
+                  </button>
+                  <button
+                    type="button"
+                    className="btn plain"
+                    disabled={isBroken}
+                    onClick={() => {
+                      const tidy = formatRecipe(draft.recipe);
+                      if (tidy.ok) part({ recipe: tidy.value });
+                    }}
+                  >
+                    Tidy it up
+                  </button>
+                </div>
+              </NotationField>
             </div>
           </div>
           <Outcome design={design} isNew={isNew && shownText === draft.recipe} name={draft.name} />

@@ -44,7 +44,7 @@ const kinds = [
       line('loop', 'loop 6 ring', 'the same, left open and round'),
       line('tulip', 'tulip 2.5 bloom', 'first bubble: the knot is pushed in and trapped'),
       line('apple', 'apple 2 fruit', 'first bubble: the same, with the knot right through'),
-      line('roll', 'roll 4 belly', 'rolled through between two that have just been locked'),
+      line('roll', 'roll 4 belly', 'rolled through between two that were just locked'),
       line('flat', 'flat 1 gap', 'so many flat inches without air'),
       option('split', 'pinch 1.5 eyes', 'split', 'divided by a twist into two balls'),
       option('soft', 'bubble 2 belly', 'soft', 'squeezed less full'),
