@@ -19,14 +19,25 @@ test('every figure once; what one adds was not used before and is used by it', (
     for (const technique of adds) known.add(technique);
   }
 });
-test('no figure left over at any point would have added less', () => {
+test('no figure left over at any point would have been less new', () => {
   const lessons = learningOrder(figures);
+  const difficulty = new Map(figures.map((figure) => [figure.id, figure.difficulty]));
   const known = new Set<string>();
-  for (const [at, { adds }] of lessons.entries()) {
+  let hardest = 1;
+  for (const [at, { id, adds }] of lessons.entries()) {
+    const news = (uses: readonly string[], hard: number) =>
+      uses.filter((technique) => !known.has(technique)).length + Math.max(0, hard - hardest);
     for (const later of lessons.slice(at))
-      expect(later.uses.filter((technique) => !known.has(technique)).length).toBeGreaterThanOrEqual(adds.length);
+      expect(news(later.uses, difficulty.get(later.id) ?? 0)).toBeGreaterThanOrEqual(news(adds, difficulty.get(id) ?? 0));
     for (const technique of adds) known.add(technique);
+    hardest = Math.max(hardest, difficulty.get(id) ?? 0);
   }
+});
+test('what is much harder waits, though its twists are known: the show-pieces come last', () => {
+  const order = learningOrder(figures).map(({ id }) => id);
+  for (const { id } of figures.filter(({ difficulty }) => difficulty === 5))
+    expect(order.slice(order.indexOf(id)).every((later) => figures.find((figure) => figure.id === later)?.difficulty === 5)).toBe(true);
+  expect(order.indexOf('dog')).toBeLessThan(10);
 });
 test('what hands have already comes first, whatever the order of the list', () => {
   const lessons = learningOrder(figures, ['basic twist', 'lock']);
