@@ -1,8 +1,9 @@
 import type { Place } from '@twistwright/books';
-import { type ReactElement, useState } from 'react';
+import type { ReactElement } from 'react';
 import { newId } from '../book/change.ts';
 import { useBook } from '../book/use-book.ts';
 import { FieldReader, numberText } from '../forms/field-reader.ts';
+import { useForm } from '../forms/use-form.ts';
 import { ChoiceField, TextField } from '../parts/field.tsx';
 import { rubberOf, shippedShades } from '../pictures/rubber.ts';
 import { Swatch } from '../pictures/swatch.tsx';
@@ -12,8 +13,8 @@ import { ListSection } from './list-section.tsx';
 /** Whose hands there are, and how fast. */
 export function Artists(): ReactElement {
   const { book } = useBook();
-  const [draft, setDraft] = useState({ name: '', pace: '1' });
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const form = useForm({ name: '', pace: '1' });
+  const { draft } = form;
   return (
     <ListSection
       heading={book.artists.length === 0 ? 'No artist yet.' : `${sentence(counted(book.artists.length, 'artist'))}.`}
@@ -33,21 +34,13 @@ export function Artists(): ReactElement {
         const read = new FieldReader();
         const name = read.text('name', draft.name, 'the name');
         const pace = read.number('pace', draft.pace, { example: '1', least: 0.1, most: 10 });
-        setProblems(read.problems);
-        if (!read.isFine) return undefined;
-        setDraft({ name: '', pace: '1' });
+        if (!form.isFine(read)) return undefined;
+        form.set({ name: '', pace: '1' });
         return { list: 'artists', put: { id: newId(name, book.artists), name, pace } };
       }}
     >
-      <TextField label="Name of the artist" value={draft.name} problem={problems.name} onChange={(name) => setDraft({ ...draft, name })} />
-      <TextField
-        label="Pace"
-        inputMode="decimal"
-        value={draft.pace}
-        problem={problems.pace}
-        note="1 as your figures say, 2 takes twice as long."
-        onChange={(pace) => setDraft({ ...draft, pace })}
-      />
+      <TextField label="Name of the artist" {...form.field('name')} />
+      <TextField label="Pace" inputMode="decimal" {...form.field('pace')} note="1 as your figures say, 2 takes twice as long." />
     </ListSection>
   );
 }
@@ -55,8 +48,8 @@ export function Artists(): ReactElement {
 /** Colours by the names that the business uses. */
 export function Colours(): ReactElement {
   const { book } = useBook();
-  const [draft, setDraft] = useState({ name: '', body: '' });
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const form = useForm({ name: '', body: '' });
+  const { draft } = form;
   return (
     <ListSection
       heading={book.colours.length === 0 ? 'No colour yet.' : `${sentence(counted(book.colours.length, 'colour'))}.`}
@@ -81,20 +74,13 @@ export function Colours(): ReactElement {
         const name = read.text('name', draft.name, 'what the colour is called');
         const body = draft.body.trim().toLowerCase();
         if (body !== '' && !/^#[0-9a-f]{6}$/.test(body)) read.refuse('body', `“${draft.body.trim()}” is not a shade. Write it as #d61f2e.`);
-        setProblems(read.problems);
-        if (!read.isFine) return undefined;
-        setDraft({ name: '', body: '' });
+        if (!form.isFine(read)) return undefined;
+        form.set({ name: '', body: '' });
         return { list: 'colours', put: { id: newId(name, book.colours), name, ...(body === '' ? {} : { body }) } };
       }}
     >
-      <TextField label="Name of the colour" value={draft.name} problem={problems.name} onChange={(name) => setDraft({ ...draft, name })} />
-      <TextField
-        label="Shade"
-        value={draft.body}
-        problem={problems.body}
-        note="As #d61f2e; empty for a plain name such as red."
-        onChange={(body) => setDraft({ ...draft, body })}
-      />
+      <TextField label="Name of the colour" {...form.field('name')} />
+      <TextField label="Shade" {...form.field('body')} note="As #d61f2e; empty for a plain name such as red." />
     </ListSection>
   );
 }
@@ -110,8 +96,8 @@ const usualPlaces: readonly Place[] = [
 /** Where stock lies. */
 export function StockPlaces(): ReactElement {
   const { book } = useBook();
-  const [draft, setDraft] = useState<{ readonly name: string; readonly kind: Place['kind'] }>({ name: '', kind: 'home' });
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const form = useForm<{ readonly name: string; readonly kind: Place['kind'] }>({ name: '', kind: 'home' });
+  const { draft } = form;
   return (
     <ListSection
       heading={book.places.length === 0 ? 'No place for stock yet.' : `Stock lies in ${counted(book.places.length, 'place')}.`}
@@ -131,19 +117,13 @@ export function StockPlaces(): ReactElement {
       onAdd={() => {
         const read = new FieldReader();
         const name = read.text('name', draft.name, 'what the place is called');
-        setProblems(read.problems);
-        if (!read.isFine) return undefined;
-        setDraft({ name: '', kind: 'home' });
+        if (!form.isFine(read)) return undefined;
+        form.set({ name: '', kind: 'home' });
         return { list: 'places', put: { id: newId(name, book.places), name, kind: draft.kind } };
       }}
     >
-      <TextField label="Name of the place" value={draft.name} problem={problems.name} onChange={(name) => setDraft({ ...draft, name })} />
-      <ChoiceField
-        label="Kind of place"
-        value={draft.kind}
-        options={placeKinds.map((kind) => ({ value: kind, text: kind }))}
-        onChange={(kind) => setDraft({ ...draft, kind: kind as Place['kind'] })}
-      />
+      <TextField label="Name of the place" {...form.field('name')} />
+      <ChoiceField label="Kind of place" {...form.field('kind')} options={placeKinds.map((kind) => ({ value: kind, text: kind }))} />
     </ListSection>
   );
 }

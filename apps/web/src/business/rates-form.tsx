@@ -1,138 +1,36 @@
-import { type ChargeSettings, chargeSettingsOf } from '@twistwright/books';
-import { exponentOf, type Money } from '@twistwright/units';
-import { type FormEvent, type ReactElement, useState } from 'react';
+import { chargeSettingsOf, gigKinds } from '@twistwright/books';
+import type { FormEvent, ReactElement } from 'react';
 import { useBook, useChangeBook } from '../book/use-book.ts';
-import { FieldReader, moneyText, numberText } from '../forms/field-reader.ts';
+import { type ChargeDraft, chargeDraftOf, hasRate, type KindRate, kindRates, readChargeDraft } from '../forms/charge-draft.ts';
+import { FieldReader } from '../forms/field-reader.ts';
 import { NotSaved } from '../forms/saving.tsx';
-import { TextField } from '../parts/field.tsx';
+import { type Form, useForm } from '../forms/use-form.ts';
+import { Group, TextField } from '../parts/field.tsx';
+import { sentence } from '../words/counted.ts';
 
-/** What an hour costs, and what is added to it. */
+/** What an hour costs, what is added to it, and what has to be earned before anything is left. */
 export function RatesForm(): ReactElement {
   const { book } = useBook();
   const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const currency = book.business.currency;
   const now = chargeSettingsOf(book);
-  /** Minor units in one of the currency; a rate for a mile may have parts of one. */
-  const unit = 10 ** exponentOf(currency);
-  const [draft, setDraft] = useState({
-    hourly: moneyText(now.hourly, currency),
-    minimum: moneyText(now.minimum, currency),
-    freeMiles: numberText(now.travel?.freeMiles),
-    perMile: numberText(now.travel === undefined ? undefined : Number((now.travel.perMile / unit).toFixed(6))),
-    taxName: now.tax?.name ?? '',
-    taxShare: numberText(now.tax === undefined ? undefined : now.tax.basisPoints / 100),
-    depositShare: numberText(now.deposit === undefined ? undefined : now.deposit.basisPoints / 100),
-    wantedHourly: moneyText(now.wantedHourly, currency),
-    setUpMinutes: numberText(now.setUpMinutes),
-    preparationMinutes: numberText(now.preparationMinutes),
-  });
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
-  const set = (part: Partial<typeof draft>): void => setDraft({ ...draft, ...part });
+  const form = useForm(() => chargeDraftOf(now, currency));
   const save = (event: FormEvent): void => {
     event.preventDefault();
     const read = new FieldReader();
-    const amount = (field: 'hourly' | 'minimum' | 'wantedHourly'): Money | undefined => read.optionalMoney(field, draft[field], currency);
-    const minutes = (field: 'setUpMinutes' | 'preparationMinutes'): number | undefined =>
-      read.optionalNumber(field, draft[field], { example: '15', most: 2880 });
-    const [hourly, minimum, wantedHourly] = [amount('hourly'), amount('minimum'), amount('wantedHourly')];
-    const perMile = read.optionalNumber('perMile', draft.perMile, { example: '0.90', most: 10_000 });
-    const freeMiles = read.optionalNumber('freeMiles', draft.freeMiles, { example: '10', most: 5000 }) ?? 0;
-    const taxShare = read.optionalNumber('taxShare', draft.taxShare, { example: '20', most: 100 });
-    const depositShare = read.optionalNumber('depositShare', draft.depositShare, { example: '25', most: 100 });
-    const [setUpMinutes, preparationMinutes] = [minutes('setUpMinutes'), minutes('preparationMinutes')];
-    setProblems(read.problems);
-    if (!read.isFine) return;
-    const { hourly: _h, minimum: _m, travel: _t, tax, deposit, wantedHourly: _w, setUpMinutes: _s, preparationMinutes: _p, ...kept } = now;
-    const charge: ChargeSettings = {
-      ...kept,
-      ...(hourly === undefined ? {} : { hourly }),
-      ...(minimum === undefined ? {} : { minimum }),
-      ...(perMile === undefined ? {} : { travel: { freeMiles, perMile: Number((perMile * unit).toFixed(4)) } }),
-      ...(taxShare === undefined
-        ? {}
-        : { tax: { ...tax, name: draft.taxName.trim() === '' ? 'tax' : draft.taxName.trim(), basisPoints: Math.round(taxShare * 100) } }),
-      ...(depositShare === undefined ? {} : { deposit: { ...deposit, basisPoints: Math.round(depositShare * 100) } }),
-      ...(wantedHourly === undefined ? {} : { wantedHourly }),
-      ...(setUpMinutes === undefined ? {} : { setUpMinutes }),
-      ...(preparationMinutes === undefined ? {} : { preparationMinutes }),
-    };
-    change({ settings: { ...book.settings, charge } });
+    const charge = readChargeDraft(form.draft, now, currency, read);
+    if (form.isFine(read)) change({ settings: { ...book.settings, charge } });
   };
   return (
     <section>
       <h2>What you charge.</h2>
       <p className="note" style={{ marginTop: 6 }}>
-        Settings of yours, not advice. Rates for each kind of gig, overtime and mileage costs stand in the book file.
+        Settings of yours, not advice. An empty field counts for nothing.
       </p>
       <form className="form" onSubmit={save} noValidate>
-        <TextField
-          label={`An hour, ${currency}`}
-          inputMode="decimal"
-          value={draft.hourly}
-          problem={problems.hourly}
-          onChange={(hourly) => set({ hourly })}
-        />
-        <TextField
-          label={`At least, ${currency}`}
-          inputMode="decimal"
-          value={draft.minimum}
-          problem={problems.minimum}
-          note="For each artist, however short."
-          onChange={(minimum) => set({ minimum })}
-        />
-        <TextField
-          label="Miles without charge"
-          inputMode="decimal"
-          value={draft.freeMiles}
-          problem={problems.freeMiles}
-          note="One way."
-          onChange={(freeMiles) => set({ freeMiles })}
-        />
-        <TextField
-          label={`A mile beyond, ${currency}`}
-          inputMode="decimal"
-          value={draft.perMile}
-          problem={problems.perMile}
-          onChange={(perMile) => set({ perMile })}
-        />
-        <TextField
-          label="Tax on the quote, in 100"
-          inputMode="decimal"
-          value={draft.taxShare}
-          problem={problems.taxShare}
-          note="Empty: none is charged."
-          onChange={(taxShare) => set({ taxShare })}
-        />
-        <TextField label="Name of the tax" value={draft.taxName} onChange={(taxName) => set({ taxName })} />
-        <TextField
-          label="Deposit, in 100"
-          inputMode="decimal"
-          value={draft.depositShare}
-          problem={problems.depositShare}
-          onChange={(depositShare) => set({ depositShare })}
-        />
-        <TextField
-          label={`Wanted for a true hour, ${currency}`}
-          inputMode="decimal"
-          value={draft.wantedHourly}
-          problem={problems.wantedHourly}
-          onChange={(wantedHourly) => set({ wantedHourly })}
-        />
-        <TextField
-          label="Minutes of setting up"
-          inputMode="decimal"
-          value={draft.setUpMinutes}
-          problem={problems.setUpMinutes}
-          onChange={(setUpMinutes) => set({ setUpMinutes })}
-        />
-        <TextField
-          label="Minutes of preparing"
-          inputMode="decimal"
-          value={draft.preparationMinutes}
-          problem={problems.preparationMinutes}
-          note="Packing and paperwork that nobody pays for by name."
-          onChange={(preparationMinutes) => set({ preparationMinutes })}
-        />
+        <Asked form={form} currency={currency} />
+        <ByKind form={form} currency={currency} />
+        <Floor form={form} currency={currency} />
         <div className="wide row">
           <button type="submit" className="btn" disabled={isSaving}>
             Save the rates
@@ -141,5 +39,100 @@ export function RatesForm(): ReactElement {
       </form>
       <NotSaved error={error} />
     </section>
+  );
+}
+
+interface PartProps {
+  readonly form: Form<ChargeDraft>;
+  readonly currency: string;
+}
+function Asked({ form, currency }: PartProps): ReactElement {
+  return (
+    <>
+      <TextField label={`An hour, ${currency}`} inputMode="decimal" {...form.field('hourly')} />
+      <TextField label={`At least, ${currency}`} inputMode="decimal" {...form.field('minimum')} note="For each artist, however short." />
+      <TextField label="Miles without charge" inputMode="decimal" {...form.field('freeMiles')} note="One way." />
+      <TextField label={`A mile beyond, ${currency}`} inputMode="decimal" {...form.field('perMile')} note="There and back." />
+      <TextField label="Minutes early without charge" inputMode="decimal" {...form.field('earlyFreeMinutes')} />
+      <TextField
+        label={`A quarter of an hour early, ${currency}`}
+        inputMode="decimal"
+        {...form.field('earlyPerQuarter')}
+        note="For each artist, as begun."
+      />
+      <TextField
+        label={`A quarter of an hour of overtime, ${currency}`}
+        inputMode="decimal"
+        {...form.field('overtimePerQuarter')}
+        note="For each artist, as begun."
+      />
+      <TextField label="Tax on the quote, in 100" inputMode="decimal" {...form.field('taxShare')} note="Empty: none is charged." />
+      <TextField label="Name of the tax" {...form.field('taxName')} />
+      <TextField label="Deposit, in 100" inputMode="decimal" {...form.field('depositShare')} />
+      <TextField label={`Deposit at least, ${currency}`} inputMode="decimal" {...form.field('depositLeast')} />
+      <TextField label="Days before the gig that the balance is due" inputMode="numeric" {...form.field('balanceDaysBefore')} />
+    </>
+  );
+}
+
+const rateWords: Readonly<Record<KindRate, string>> = { hourly: 'an hour', minimum: 'at least', perPiece: 'a piece', perHead: 'a learner' };
+function ByKind({ form, currency }: PartProps): ReactElement {
+  return (
+    <Group legend={`Other rates for a kind of gig, ${currency}.`}>
+      <p className="note">Empty: as above. A price for a piece or a learner takes the place of the hours.</p>
+      <div className="form">
+        {gigKinds.flatMap((kind) =>
+          kindRates
+            .filter((rate) => hasRate(kind, rate))
+            .map((rate) => (
+              <TextField
+                key={`${kind} ${rate}`}
+                label={`${sentence(kind)}, ${rateWords[rate]}`}
+                inputMode="decimal"
+                {...form.field(`${kind}, ${rate}`)}
+              />
+            )),
+        )}
+      </div>
+    </Group>
+  );
+}
+
+function Floor({ form, currency }: PartProps): ReactElement {
+  return (
+    <Group legend="What has to be earned first.">
+      <div className="form">
+        <TextField label={`A mile costs you, ${currency}`} inputMode="decimal" {...form.field('mileCost')} />
+        <TextField label="Where that figure comes from" {...form.field('mileSource')} />
+        <TextField label="Of which year" inputMode="numeric" {...form.field('mileYear')} />
+        <TextField
+          label={`Costs of a year, ${currency}`}
+          inputMode="decimal"
+          {...form.field('fixedPerYear')}
+          note="With or without gigs: insurance, phone, website."
+        />
+        <TextField label="Gigs that share them" inputMode="numeric" {...form.field('gigsPerYear')} />
+        <TextField
+          label="Put aside for tax, in 100"
+          inputMode="decimal"
+          {...form.field('reserveShare')}
+          note="Of what is left after costs."
+        />
+        <TextField
+          label="Minutes of preparing"
+          inputMode="decimal"
+          {...form.field('preparationMinutes')}
+          note="Packing and paperwork that nobody pays for by name."
+        />
+        <TextField label="Minutes of setting up" inputMode="decimal" {...form.field('setUpMinutes')} />
+        <TextField label="Minutes of packing up" inputMode="decimal" {...form.field('strikeMinutes')} />
+        <TextField
+          label={`Wanted for a true hour, ${currency}`}
+          inputMode="decimal"
+          {...form.field('wantedHourly')}
+          note="After all costs."
+        />
+      </div>
+    </Group>
   );
 }

@@ -8,6 +8,7 @@ import { Artists, Colours, StockPlaces } from '../business/people-and-places.tsx
 import { RatesForm } from '../business/rates-form.tsx';
 import { FieldReader, moneyText, numberText } from '../forms/field-reader.ts';
 import { NotSaved } from '../forms/saving.tsx';
+import { useForm } from '../forms/use-form.ts';
 import { Page } from '../frame/page.tsx';
 import { Because } from '../parts/because.tsx';
 import { TextField } from '../parts/field.tsx';
@@ -99,8 +100,8 @@ function BookFile({ onOpened }: { readonly onOpened: () => void }): ReactElement
 
 function BusinessForm({ book }: { readonly book: Book }): ReactElement {
   const { change, error, isSaving } = useChangeBook({ fromDraft: true });
-  const [draft, setDraft] = useState({ name: book.business.name, town: book.business.town ?? '', zone: book.business.zone });
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const form = useForm({ name: book.business.name, town: book.business.town ?? '', zone: book.business.zone });
+  const { draft } = form;
   const save = (event: FormEvent): void => {
     event.preventDefault();
     const read = new FieldReader();
@@ -108,28 +109,16 @@ function BusinessForm({ book }: { readonly book: Book }): ReactElement {
     const town = read.optionalText(draft.town);
     if (!Intl.supportedValuesOf('timeZone').includes(draft.zone) && draft.zone !== 'UTC')
       read.refuse('zone', `“${draft.zone}” is not a time zone. Write it as Europe/London.`);
-    setProblems(read.problems);
     const { town: _town, ...kept } = book.business;
-    if (read.isFine) change({ business: { ...kept, name, zone: draft.zone, ...(town === undefined ? {} : { town }) } });
+    if (form.isFine(read)) change({ business: { ...kept, name, zone: draft.zone, ...(town === undefined ? {} : { town }) } });
   };
   return (
     <section>
       <h2>Whose book it is.</h2>
       <form className="form" onSubmit={save} noValidate>
-        <TextField
-          label="Name of the business"
-          value={draft.name}
-          problem={problems.name}
-          onChange={(name) => setDraft({ ...draft, name })}
-        />
-        <TextField label="Town" value={draft.town} onChange={(town) => setDraft({ ...draft, town })} />
-        <TextField
-          label="Time zone"
-          value={draft.zone}
-          problem={problems.zone}
-          list={Intl.supportedValuesOf('timeZone')}
-          onChange={(zone) => setDraft({ ...draft, zone })}
-        />
+        <TextField label="Name of the business" {...form.field('name')} />
+        <TextField label="Town" {...form.field('town')} />
+        <TextField label="Time zone" {...form.field('zone')} list={Intl.supportedValuesOf('timeZone')} />
         <p className="note">All money in this book is in {book.business.currency}.</p>
         <div className="wide row">
           <button type="submit" className="btn" disabled={isSaving}>
@@ -146,14 +135,14 @@ function PlanningForm({ book }: { readonly book: Book }): ReactElement {
   const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const now = planningSettingsOf(book);
   const currency = book.business.currency;
-  const [draft, setDraft] = useState({
+  const form = useForm({
     chance: numberText(Number((now.chanceOfRunningOut * 100).toFixed(3))),
     daysToSpare: numberText(now.daysToSpare),
     runs: numberText(now.runs),
     handHours: numberText(now.handHoursPerDay),
     budget: moneyText(now.budget, currency),
   });
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const { draft } = form;
   const save = (event: FormEvent): void => {
     event.preventDefault();
     const read = new FieldReader();
@@ -167,53 +156,27 @@ function PlanningForm({ book }: { readonly book: Book }): ReactElement {
       handHoursPerDay: read.number('handHours', draft.handHours, { example: '5', least: 0.5, most: 24 }),
       ...(budget === undefined ? {} : { budget }),
     };
-    setProblems(read.problems);
-    if (read.isFine) change({ settings: { ...book.settings, planning } });
+    if (form.isFine(read)) change({ settings: { ...book.settings, planning } });
   };
-  const set = (part: Partial<typeof draft>): void => setDraft({ ...draft, ...part });
   return (
     <section>
       <h2>How careful the plans are.</h2>
       <form className="form" onSubmit={save} noValidate>
-        <TextField
-          label="Chance that something runs out, in 100"
-          inputMode="decimal"
-          value={draft.chance}
-          problem={problems.chance}
-          onChange={(chance) => set({ chance })}
-        />
+        <TextField label="Chance that something runs out, in 100" inputMode="decimal" {...form.field('chance')} />
         <TextField
           label="Working days to spare"
           inputMode="numeric"
-          value={draft.daysToSpare}
-          problem={problems.daysToSpare}
+          {...form.field('daysToSpare')}
           note="Between the arrival of an order and the gig."
-          onChange={(daysToSpare) => set({ daysToSpare })}
         />
-        <TextField
-          label="Tries for each gig"
-          inputMode="numeric"
-          value={draft.runs}
-          problem={problems.runs}
-          note="More are slower and surer."
-          onChange={(runs) => set({ runs })}
-        />
+        <TextField label="Tries for each gig" inputMode="numeric" {...form.field('runs')} note="More are slower and surer." />
         <TextField
           label="Hours of making a day"
           inputMode="decimal"
-          value={draft.handHours}
-          problem={problems.handHours}
+          {...form.field('handHours')}
           note="More than that are hard on the hands."
-          onChange={(handHours) => set({ handHours })}
         />
-        <TextField
-          label={`Budget for shopping, ${currency}`}
-          inputMode="decimal"
-          value={draft.budget}
-          problem={problems.budget}
-          note="Empty: no limit."
-          onChange={(budget) => set({ budget })}
-        />
+        <TextField label={`Budget for shopping, ${currency}`} inputMode="decimal" {...form.field('budget')} note="Empty: no limit." />
         <div className="wide row">
           <button type="submit" className="btn" disabled={isSaving}>
             Save the habits

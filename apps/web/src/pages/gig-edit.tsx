@@ -1,9 +1,10 @@
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { type Gig, gigKinds } from '@twistwright/books';
-import { type FormEvent, type ReactElement, useState } from 'react';
+import type { FormEvent, ReactElement } from 'react';
 import { useBook, useChangeBook } from '../book/use-book.ts';
 import { type GigDraft, gigDraftOf, readGigDraft, takesArrivals } from '../forms/gig-draft.ts';
 import { NotSaved } from '../forms/saving.tsx';
+import { type Form, useForm } from '../forms/use-form.ts';
 import { Page } from '../frame/page.tsx';
 import { ChoiceField, Group, TextField } from '../parts/field.tsx';
 import { Tick } from '../parts/tick.tsx';
@@ -22,18 +23,13 @@ function GigForm({ known }: { readonly known: Gig | undefined }): ReactElement {
   const { book, today } = useBook();
   const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const navigate = useNavigate();
-  const [draft, setDraft] = useState(() => gigDraftOf(book, known, today));
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
-  const set = (part: Partial<GigDraft>): void => setDraft({ ...draft, ...part });
+  const form = useForm(() => gigDraftOf(book, known, today));
+  const { draft } = form;
   const title = known === undefined ? 'Add a gig' : `Change ${known.name}`;
   const save = (event: FormEvent): void => {
     event.preventDefault();
     const { gig, read } = readGigDraft(book, draft, known, today);
-    setProblems(read.problems);
-    if (gig === undefined) {
-      requestAnimationFrame(() => document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
-      return;
-    }
+    if (!form.isFine(read) || gig === undefined) return;
     const put = draft.kind === 'made to order' ? withColourways(gig, book.figures) : gig;
     change({ list: 'gigs', put }, () => void navigate({ to: '/gigs/$gig', params: { gig: put.id } }));
   };
@@ -43,24 +39,15 @@ function GigForm({ known }: { readonly known: Gig | undefined }): ReactElement {
         <h1 className="say">{title}</h1>
       </div>
       <form className="form" onSubmit={save} noValidate>
-        <TextField label="Name" value={draft.name} problem={problems.name} onChange={(name) => set({ name })} />
-        <ChoiceField
-          label="Kind"
-          value={draft.kind}
-          options={gigKinds.map((kind) => ({ value: kind, text: kind }))}
-          onChange={(kind) => set({ kind: kind as GigDraft['kind'] })}
-        />
-        <When draft={draft} set={set} problems={problems} />
-        <Guests draft={draft} set={set} problems={problems} known={known} />
-        <People draft={draft} set={set} />
-        {draft.kind === 'made to order' ? (
-          <Ordered draft={draft} set={set} problems={problems} />
-        ) : (
-          <Menu draft={draft} set={set} problems={problems} />
-        )}
-        <Agreed draft={draft} set={set} problems={problems} />
+        <TextField label="Name" {...form.field('name')} />
+        <ChoiceField label="Kind" {...form.field('kind')} options={gigKinds.map((kind) => ({ value: kind, text: kind }))} />
+        <When form={form} />
+        <Guests form={form} known={known} />
+        <People form={form} />
+        {draft.kind === 'made to order' ? <Ordered form={form} /> : <Menu form={form} />}
+        <Agreed form={form} />
         <div className="wide">
-          <TextField label="Notes" long value={draft.notes} onChange={(notes) => set({ notes })} />
+          <TextField label="Notes" long {...form.field('notes')} />
         </div>
         <div className="wide row">
           <button type="submit" className="btn full" disabled={isSaving}>
@@ -95,36 +82,23 @@ const withColourways = (
 });
 
 interface PartProps {
-  readonly draft: GigDraft;
-  readonly set: (part: Partial<GigDraft>) => void;
-  readonly problems: Readonly<Record<string, string>>;
+  readonly form: Form<GigDraft>;
 }
-function When({ draft, set, problems }: PartProps): ReactElement {
+function When({ form }: PartProps): ReactElement {
   return (
     <>
-      <TextField label="Day" type="date" value={draft.day} problem={problems.day} onChange={(day) => set({ day })} />
-      <TextField label="Starts" type="time" value={draft.starts} problem={problems.starts} onChange={(starts) => set({ starts })} />
-      <TextField label="Ends" type="time" value={draft.ends} problem={problems.ends} onChange={(ends) => set({ ends })} />
-      <TextField label="Where" value={draft.where} onChange={(where) => set({ where })} />
-      <TextField
-        label="Miles, one way"
-        inputMode="decimal"
-        value={draft.miles}
-        problem={problems.miles}
-        onChange={(miles) => set({ miles })}
-      />
-      <TextField
-        label="Minutes of driving, one way"
-        inputMode="decimal"
-        value={draft.driveMinutes}
-        problem={problems.driveMinutes}
-        onChange={(driveMinutes) => set({ driveMinutes })}
-      />
+      <TextField label="Day" type="date" {...form.field('day')} />
+      <TextField label="Starts" type="time" {...form.field('starts')} />
+      <TextField label="Ends" type="time" {...form.field('ends')} />
+      <TextField label="Where" {...form.field('where')} />
+      <TextField label="Miles, one way" inputMode="decimal" {...form.field('miles')} />
+      <TextField label="Minutes of driving, one way" inputMode="decimal" {...form.field('driveMinutes')} />
     </>
   );
 }
 
-function Guests({ draft, set, problems, known }: PartProps & { readonly known: Gig | undefined }): ReactElement {
+function Guests({ form, known }: PartProps & { readonly known: Gig | undefined }): ReactElement {
+  const { draft, set } = form;
   const choices = ['evenly', 'busiest in the middle', 'all at the start'];
   const options = known?.arrivals === undefined || known.arrivals.kind === 'all at the start' ? choices : ['as it is', ...choices];
   return (
@@ -133,41 +107,20 @@ function Guests({ draft, set, problems, known }: PartProps & { readonly known: G
         <TextField
           label={draft.kind === 'class' ? 'Learners' : 'Guests'}
           inputMode="numeric"
-          value={draft.guests}
-          problem={problems.guests}
+          {...form.field('guests')}
           note={draft.kind === 'class' ? undefined : 'As the client says; siblings and grown-ups come on top.'}
-          onChange={(guests) => set({ guests })}
         />
       )}
       {takesArrivals(draft.kind) && (
-        <ChoiceField
-          label="They come"
-          value={draft.arrivals}
-          options={options.map((value) => ({ value, text: value }))}
-          onChange={(arrivals) => set({ arrivals: arrivals as GigDraft['arrivals'] })}
-        />
+        <ChoiceField label="They come" {...form.field('arrivals')} options={options.map((value) => ({ value, text: value }))} />
       )}
-      {draft.kind === 'tables' && (
-        <TextField
-          label="Tables"
-          inputMode="numeric"
-          value={draft.tables}
-          problem={problems.tables}
-          onChange={(tables) => set({ tables })}
-        />
-      )}
+      {draft.kind === 'tables' && <TextField label="Tables" inputMode="numeric" {...form.field('tables')} />}
       {draft.kind === 'class' && (
-        <TextField
-          label="Balloons for each that succeeds"
-          inputMode="decimal"
-          value={draft.practiceFactor}
-          problem={problems.practiceFactor}
-          onChange={(practiceFactor) => set({ practiceFactor })}
-        />
+        <TextField label="Balloons for each that succeeds" inputMode="decimal" {...form.field('practiceFactor')} />
       )}
       <ChoiceField
         label="Weather"
-        value={draft.weather}
+        {...form.field('weather')}
         options={[
           { value: '', text: 'not known' },
           { value: 'mild', text: 'mild' },
@@ -175,7 +128,6 @@ function Guests({ draft, set, problems, known }: PartProps & { readonly known: G
           { value: 'cold', text: 'cold' },
           { value: 'wet', text: 'wet' },
         ]}
-        onChange={(weather) => set({ weather: weather as GigDraft['weather'] })}
       />
       <Tick checked={draft.outdoors} onChange={(outdoors) => set({ outdoors })}>
         It is outdoors
@@ -184,7 +136,7 @@ function Guests({ draft, set, problems, known }: PartProps & { readonly known: G
   );
 }
 
-function People({ draft, set }: Pick<PartProps, 'draft' | 'set'>): ReactElement {
+function People({ form: { draft, set } }: PartProps): ReactElement {
   const { book } = useBook();
   return (
     <Group legend="Artists">
@@ -202,7 +154,7 @@ function People({ draft, set }: Pick<PartProps, 'draft' | 'set'>): ReactElement 
   );
 }
 
-function Menu({ draft, set, problems }: PartProps): ReactElement {
+function Menu({ form: { draft, set, problems } }: PartProps): ReactElement {
   const { book } = useBook();
   const put = (figure: string, checked: boolean): void => {
     const { [figure]: _gone, ...rest } = draft.menu;
@@ -245,7 +197,7 @@ function Menu({ draft, set, problems }: PartProps): ReactElement {
   );
 }
 
-function Ordered({ draft, set, problems }: PartProps): ReactElement {
+function Ordered({ form: { draft, set, problems } }: PartProps): ReactElement {
   const { book } = useBook();
   return (
     <Group legend="Pieces ordered">
@@ -266,39 +218,19 @@ function Ordered({ draft, set, problems }: PartProps): ReactElement {
   );
 }
 
-function Agreed({ draft, set, problems }: PartProps): ReactElement {
+function Agreed({ form }: PartProps): ReactElement {
   const { book } = useBook();
   const currency = book.business.currency;
   return (
     <>
       <ChoiceField
         label="Agreement"
-        value={draft.state}
+        {...form.field('state')}
         options={['asked', 'quoted', 'agreed'].map((value) => ({ value, text: value }))}
-        onChange={(state) => set({ state: state as GigDraft['state'] })}
       />
-      <TextField
-        label={`Fee, ${currency}`}
-        inputMode="decimal"
-        value={draft.fee}
-        problem={problems.fee}
-        note="Empty: the quote."
-        onChange={(fee) => set({ fee })}
-      />
-      <TextField
-        label={`Deposit, ${currency}`}
-        inputMode="decimal"
-        value={draft.deposit}
-        problem={problems.deposit}
-        onChange={(deposit) => set({ deposit })}
-      />
-      <TextField
-        label="Deposit came in on"
-        type="date"
-        value={draft.depositPaidOn}
-        problem={problems.depositPaidOn}
-        onChange={(depositPaidOn) => set({ depositPaidOn })}
-      />
+      <TextField label={`Fee, ${currency}`} inputMode="decimal" {...form.field('fee')} note="Empty: the quote." />
+      <TextField label={`Deposit, ${currency}`} inputMode="decimal" {...form.field('deposit')} />
+      <TextField label="Deposit came in on" type="date" {...form.field('depositPaidOn')} />
     </>
   );
 }

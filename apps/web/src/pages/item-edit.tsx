@@ -1,12 +1,13 @@
 import { useNavigate, useParams } from '@tanstack/react-router';
 import { type Book, type Finish, finishes, type Item, nameOfItem } from '@twistwright/books';
 import { sizeInWords } from '@twistwright/repertoire';
-import { type FormEvent, type ReactElement, useState } from 'react';
+import type { FormEvent, ReactElement } from 'react';
 import { knownMakers } from '../balloons/known-makers.ts';
 import { newId } from '../book/change.ts';
 import { useBook, useChangeBook } from '../book/use-book.ts';
 import { FieldReader, numberText } from '../forms/field-reader.ts';
 import { NotSaved } from '../forms/saving.tsx';
+import { type Form, useForm } from '../forms/use-form.ts';
 import { Page } from '../frame/page.tsx';
 import { ChoiceField, TextField } from '../parts/field.tsx';
 import { rubberOf } from '../pictures/rubber.ts';
@@ -81,15 +82,13 @@ function ItemForm({ known }: { readonly known: Item | undefined }): ReactElement
   const { book } = useBook();
   const { change, error } = useChangeBook({ fromDraft: true });
   const navigate = useNavigate();
-  const [draft, setDraft] = useState(() => draftOf(known, book));
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
-  const set = (part: Partial<Draft>): void => setDraft({ ...draft, ...part });
+  const form = useForm(() => draftOf(known, book));
+  const { draft } = form;
   const back = (): void => void navigate({ to: '/store' });
   const save = (event: FormEvent): void => {
     event.preventDefault();
     const { item, read } = readItem(draft, known?.id, book);
-    setProblems(read.problems);
-    if (read.isFine) change({ list: 'items', put: item }, back);
+    if (form.isFine(read)) change({ list: 'items', put: item }, back);
   };
   const title = known === undefined ? 'Add an item' : nameOfItem(known, book.colours);
   return (
@@ -100,19 +99,14 @@ function ItemForm({ known }: { readonly known: Item | undefined }): ReactElement
       <form className="form" onSubmit={save} noValidate>
         <ChoiceField
           label="Kind"
-          value={draft.kind}
+          {...form.field('kind')}
           options={[
             { value: 'balloon', text: 'balloon' },
             { value: 'tool', text: 'tool' },
             { value: 'sundry', text: 'sundry' },
           ]}
-          onChange={(kind) => set({ kind: kind as Item['kind'] })}
         />
-        {draft.kind === 'balloon' ? (
-          <BalloonFields draft={draft} set={set} problems={problems} />
-        ) : (
-          <TextField label="Name" value={draft.name} problem={problems.name} onChange={(name) => set({ name })} />
-        )}
+        {draft.kind === 'balloon' ? <BalloonFields form={form} /> : <TextField label="Name" {...form.field('name')} />}
         <div className="wide row">
           <button type="submit" className="btn full">
             Save the item
@@ -130,12 +124,8 @@ function ItemForm({ known }: { readonly known: Item | undefined }): ReactElement
   );
 }
 
-interface BalloonFieldsProps {
-  readonly draft: Draft;
-  readonly set: (part: Partial<Draft>) => void;
-  readonly problems: Readonly<Record<string, string>>;
-}
-function BalloonFields({ draft, set, problems }: BalloonFieldsProps): ReactElement {
+function BalloonFields({ form }: { readonly form: Form<Draft> }): ReactElement {
+  const { draft } = form;
   const { book } = useBook();
   const colour = book.colours.find((entry) => entry.id === draft.colour);
   const sizes = [
@@ -148,53 +138,25 @@ function BalloonFields({ draft, set, problems }: BalloonFieldsProps): ReactEleme
     <>
       <TextField
         label="Size code"
-        value={draft.size}
-        problem={problems.size}
+        {...form.field('size')}
         note="First digit inches across, the rest inches long; or round-5, heart-6."
         list={sizes}
-        onChange={(size) => set({ size })}
       />
       <ChoiceField
         label="Colour"
-        value={draft.colour}
-        problem={problems.colour}
+        {...form.field('colour')}
         options={book.colours.map((entry) => ({ value: entry.id, text: entry.name }))}
-        onChange={(next) => set({ colour: next })}
       />
-      <ChoiceField
-        label="Finish"
-        value={draft.finish}
-        options={finishes.map((finish) => ({ value: finish, text: finish }))}
-        onChange={(finish) => set({ finish: finish as Finish })}
-      />
-      <TextField
-        label="Print"
-        value={draft.print}
-        note="What is printed on it, such as eyes; empty if plain."
-        onChange={(print) => set({ print })}
-      />
+      <ChoiceField label="Finish" {...form.field('finish')} options={finishes.map((finish) => ({ value: finish, text: finish }))} />
+      <TextField label="Print" {...form.field('print')} note="What is printed on it, such as eyes; empty if plain." />
       <TextField
         label="Maker"
-        value={draft.maker}
+        {...form.field('maker')}
         note="Whose balloons they are: air and tail then follow your tests of them. Empty if nobody knows."
         list={knownMakers(book)}
-        onChange={(maker) => set({ maker })}
       />
-      <TextField
-        label="How many of 100 pop"
-        inputMode="decimal"
-        value={draft.chanceOfPop}
-        problem={problems.chanceOfPop}
-        note="Empty: as in the settings."
-        onChange={(chanceOfPop) => set({ chanceOfPop })}
-      />
-      <TextField
-        label="Months a sealed bag stays good"
-        inputMode="decimal"
-        value={draft.shelfMonths}
-        problem={problems.shelfMonths}
-        onChange={(shelfMonths) => set({ shelfMonths })}
-      />
+      <TextField label="How many of 100 pop" inputMode="decimal" {...form.field('chanceOfPop')} note="Empty: as in the settings." />
+      <TextField label="Months a sealed bag stays good" inputMode="decimal" {...form.field('shelfMonths')} />
       <p className="wide item">
         <Swatch size={draft.size} rubber={rubberOf(colour)} finish={draft.finish} {...(draft.print === '' ? {} : { print: draft.print })} />
         <span>{sizeInWords(draft.size, colour?.name ?? draft.colour)}</span>

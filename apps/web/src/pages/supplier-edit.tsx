@@ -6,6 +6,7 @@ import { newId } from '../book/change.ts';
 import { useBook, useChangeBook } from '../book/use-book.ts';
 import { FieldReader, moneyText, numberText } from '../forms/field-reader.ts';
 import { NotSaved } from '../forms/saving.tsx';
+import { useForm } from '../forms/use-form.ts';
 import { Page } from '../frame/page.tsx';
 import { ChoiceField, TextField } from '../parts/field.tsx';
 import { ItemName } from '../parts/item-name.tsx';
@@ -75,14 +76,11 @@ function SupplierForm({ known }: { readonly known: Supplier | undefined }): Reac
   const { change, error, isSaving } = useChangeBook({ fromDraft: true });
   const navigate = useNavigate();
   const currency = book.business.currency;
-  const [draft, setDraft] = useState(() => draftOf(known, currency));
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
-  const set = (part: Partial<Draft>): void => setDraft({ ...draft, ...part });
+  const form = useForm(() => draftOf(known, currency));
   const save = (event: FormEvent): void => {
     event.preventDefault();
-    const { supplier, read } = readSupplier(draft, known, book);
-    setProblems(read.problems);
-    if (read.isFine)
+    const { supplier, read } = readSupplier(form.draft, known, book);
+    if (form.isFine(read))
       change(
         { list: 'suppliers', put: supplier },
         () => void navigate({ to: '/shopping/suppliers/$supplier', params: { supplier: supplier.id } }),
@@ -91,44 +89,17 @@ function SupplierForm({ known }: { readonly known: Supplier | undefined }): Reac
   return (
     <>
       <form className="form" onSubmit={save} noValidate>
-        <TextField label="Name" value={draft.name} problem={problems.name} onChange={(name) => set({ name })} />
+        <TextField label="Name" {...form.field('name')} />
         <TextField
           label="Working days to your door"
           inputMode="numeric"
-          value={draft.leadWorkingDays}
-          problem={problems.leadWorkingDays}
+          {...form.field('leadWorkingDays')}
           note="0 for a counter where you collect the same day."
-          onChange={(leadWorkingDays) => set({ leadWorkingDays })}
         />
-        <TextField
-          label="Order before"
-          type="time"
-          value={draft.orderBefore}
-          problem={problems.orderBefore}
-          note="Later counts as the next working day."
-          onChange={(orderBefore) => set({ orderBefore })}
-        />
-        <TextField
-          label={`Carriage, ${currency}`}
-          inputMode="decimal"
-          value={draft.carriage}
-          problem={problems.carriage}
-          onChange={(carriage) => set({ carriage })}
-        />
-        <TextField
-          label={`Free from, ${currency}`}
-          inputMode="decimal"
-          value={draft.freeFrom}
-          problem={problems.freeFrom}
-          onChange={(freeFrom) => set({ freeFrom })}
-        />
-        <TextField
-          label={`Least order, ${currency}`}
-          inputMode="decimal"
-          value={draft.leastOrder}
-          problem={problems.leastOrder}
-          onChange={(leastOrder) => set({ leastOrder })}
-        />
+        <TextField label="Order before" type="time" {...form.field('orderBefore')} note="Later counts as the next working day." />
+        <TextField label={`Carriage, ${currency}`} inputMode="decimal" {...form.field('carriage')} />
+        <TextField label={`Free from, ${currency}`} inputMode="decimal" {...form.field('freeFrom')} />
+        <TextField label={`Least order, ${currency}`} inputMode="decimal" {...form.field('leastOrder')} />
         <div className="wide row">
           <button type="submit" className="btn full" disabled={isSaving}>
             Save the supplier
@@ -219,45 +190,30 @@ function AddOffer({ supplier }: { readonly supplier: Supplier }): ReactElement {
   const { book } = useBook();
   const { change, error } = useChangeBook({ fromDraft: true });
   const currency = supplier.currency ?? book.business.currency;
-  const [draft, setDraft] = useState({ item: book.items[0]?.id ?? '', count: '100', price: '' });
-  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const form = useForm({ item: book.items[0]?.id ?? '', count: '100', price: '' });
+  const { draft } = form;
   const save = (event: FormEvent): void => {
     event.preventDefault();
     const read = new FieldReader();
     const count = read.number('count', draft.count, { example: '100', least: 1, whole: true });
     const price = read.money('price', draft.price, currency);
     if (draft.item === '') read.refuse('item', 'Add an item in the store first.');
-    setProblems(read.problems);
-    if (!read.isFine || price === undefined) return;
+    if (!form.isFine(read) || price === undefined) return;
     change({
       list: 'offers',
       put: { id: newId(`${supplier.id} ${draft.item} ${count}`, book.offers), supplier: supplier.id, item: draft.item, count, price },
     });
-    setDraft({ ...draft, price: '' });
+    form.set({ price: '' });
   };
   return (
     <form className="form" onSubmit={save} noValidate>
       <ChoiceField
         label="Item"
-        value={draft.item}
-        problem={problems.item}
+        {...form.field('item')}
         options={book.items.map((item) => ({ value: item.id, text: nameOfItem(item, book.colours) }))}
-        onChange={(item) => setDraft({ ...draft, item })}
       />
-      <TextField
-        label="Pieces in a bag"
-        inputMode="numeric"
-        value={draft.count}
-        problem={problems.count}
-        onChange={(count) => setDraft({ ...draft, count })}
-      />
-      <TextField
-        label={`Price of a bag, ${currency}`}
-        inputMode="decimal"
-        value={draft.price}
-        problem={problems.price}
-        onChange={(price) => setDraft({ ...draft, price })}
-      />
+      <TextField label="Pieces in a bag" inputMode="numeric" {...form.field('count')} />
+      <TextField label={`Price of a bag, ${currency}`} inputMode="decimal" {...form.field('price')} />
       <div className="wide row">
         <button type="submit" className="btn">
           Add to the price list
