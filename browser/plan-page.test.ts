@@ -101,12 +101,26 @@ test('"Why …?" opens where the number comes from', async () => {
 test('charge and packing stand below; what is ticked is ticked at once, and stays', async () => {
   await page.getByRole('table', { name: 'What the price is made of' }).waitFor();
   const boxes = [/260 red/, /260 green/].map((name) => page.getByRole('checkbox', { name }).first());
+  const said = await page.locator('p.say').evaluateHandle(listen);
   for (const box of boxes) expect(await box.evaluate(isTickedAtOnce)).toBe(true);
   await expect.poll(packedLines).toBe(2);
+  await settled(page);
+  // A tick is no reason to doubt the forecast: not even for a moment does it say something else.
+  expect(await said.jsonValue()).toEqual([]);
   await page.reload();
   await settled(page);
   for (const box of boxes) expect(await box.isChecked()).toBe(true);
 });
+/** What a sentence says from now on, as it changes. */
+function listen(sentence: Node): string[] {
+  const said: string[] = [];
+  new MutationObserver(() => said.push(sentence.textContent ?? '')).observe(sentence, {
+    subtree: true,
+    childList: true,
+    characterData: true,
+  });
+  return said;
+}
 /** Ticks a box and says how it stands when what follows from that at once is done, before the page turns to anything else. */
 async function isTickedAtOnce(box: Node): Promise<boolean> {
   const tick = box as HTMLInputElement;

@@ -1,8 +1,11 @@
 import { createRootRoute, createRoute, createRouter, lazyRouteComponent, redirect } from '@tanstack/react-router';
+import { queries } from './book/queries.ts';
+import { bookQuery } from './book/use-book.ts';
 import { Frame } from './frame/frame.tsx';
 import { OpenBookGate } from './frame/open-book-gate.tsx';
 import { Lost } from './pages/lost.tsx';
 import { Places } from './pages/places.tsx';
+import { plannerDoor } from './planning/planner-door.ts';
 
 const root = createRootRoute({ component: Frame, notFoundComponent: Lost });
 const start = createRoute({
@@ -12,7 +15,13 @@ const start = createRoute({
 });
 const placesList = createRoute({ getParentRoute: () => root, path: '/places', component: Places });
 
-const open = createRoute({ getParentRoute: () => root, id: 'open', component: OpenBookGate });
+const open = createRoute({
+  getParentRoute: () => root,
+  id: 'open',
+  // The book is on its way while the code of the page still is.
+  beforeLoad: () => void queries.prefetchQuery(bookQuery),
+  component: OpenBookGate,
+});
 const home = createRoute({
   getParentRoute: () => open,
   path: '/',
@@ -23,6 +32,7 @@ const home = createRoute({
 const diary = createRoute({
   getParentRoute: () => open,
   path: '/diary',
+  loader: () => void plannerDoor.start(),
   component: lazyRouteComponent(() => import('./pages/diary.tsx'), 'Diary'),
 });
 const gigs = createRoute({
@@ -38,6 +48,7 @@ const newGig = createRoute({
 const gig = createRoute({
   getParentRoute: () => open,
   path: '/gigs/$gig',
+  loader: () => void plannerDoor.start(),
   component: lazyRouteComponent(() => import('./pages/gig.tsx'), 'GigPage'),
 });
 const editGig = createRoute({

@@ -25,8 +25,8 @@ export class Overtaken extends NotAccepted {
   }
 }
 
-/** The state of the book that this page has seen last, as the server names it. */
-const seen: { tag?: string } = {};
+/** The state of the book that this page has seen last, as the server names it, and how many own changes the server has answered. */
+const seen: { tag?: string; changes: number } = { changes: 0 };
 function note(answer: Response): Response {
   const tag = answer.headers.get('etag');
   if (tag !== null) seen.tag = tag;
@@ -35,7 +35,10 @@ function note(answer: Response): Response {
 
 /** The book, or undefined if there is none yet. */
 export async function readBook(): Promise<Book | undefined> {
-  const answer = note(await ask('GET', '/api/book'));
+  const { changes } = seen;
+  const answer = await ask('GET', '/api/book');
+  // What was asked before an own change and comes after it tells of a state that is gone.
+  if (changes === seen.changes) note(answer);
   if (answer.status === 404) return undefined;
   return (await accepted(answer)).json() as Promise<RouteOutput<typeof api.book.get>>;
 }
@@ -75,16 +78,41 @@ export const openEmpty = async (business: Business): Promise<void> =>
  * again: if that is as it was, the change is made all the same; if somebody else has changed it, nothing is stored and a sentence says so.
  */
 export async function sendChange(change: Change, before?: Book): Promise<void> {
+  const thing = thingOf(change);
+  const earlier = onTheWay.get(thing)?.catch(() => undefined) ?? Promise.resolve();
+  const sent = earlier.then(() => sendUntilSure(change, before));
+  onTheWay.set(thing, sent);
+  try {
+    await sent;
+  } finally {
+    if (onTheWay.get(thing) === sent) onTheWay.delete(thing);
+  }
+}
+/** Own changes that the server has not answered yet, the last one of each thing: the later change of one thing is to be the later on the server too. */
+const onTheWay = new Map<string, Promise<void>>();
+const thingOf = (change: Change): string =>
+  'list' in change
+    ? `${change.list} ${'remove' in change ? change.remove : change.put.id}`
+    : 'business' in change
+      ? 'business'
+      : 'settings';
+
+async function sendUntilSure(change: Change, before: Book | undefined): Promise<void> {
   for (;;) {
     const answer = await askChange(change);
-    if (answer.status !== 412 || before === undefined) return void note(await accepted(answer));
+    if (answer.status !== 412 || before === undefined) {
+      note(await accepted(answer));
+      seen.changes++;
+      return;
+    }
     const now = await readBook();
     if (now === undefined || hashKey([touched(now, change)]) !== hashKey([touched(before, change)])) throw new Overtaken();
   }
 }
 
+/** Own changes of other things move the book on too, and are not to stand in one another's way. */
 function askChange(change: Change): Promise<Response> {
-  const headers = seen.tag === undefined ? {} : { 'if-match': seen.tag };
+  const headers = seen.tag === undefined || onTheWay.size > 1 ? {} : { 'if-match': seen.tag };
   if ('business' in change) return ask('PUT', '/api/business', change.business, headers);
   if ('settings' in change) return ask('PUT', '/api/settings', change.settings, headers);
   const id = 'remove' in change ? change.remove : change.put.id;

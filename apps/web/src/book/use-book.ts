@@ -58,8 +58,6 @@ export function useChangeBook({ fromDraft = false }: { readonly fromDraft?: bool
     client.setQueryData(bookQuery.queryKey, book);
   };
   const mutation = useMutation({
-    // One after the other, so that the later of two changes of one thing is the later on the server too.
-    scope: { id: 'book' },
     mutationFn: ({ change, before }: Asked) => sendChange(change, before),
     onMutate: ({ change }: Asked) => {
       // A reading on its way would put the old book back.

@@ -1,8 +1,9 @@
-import { type Book, type Gig, planningSettingsOf } from '@twistwright/books';
-import { comingGigs, type Forecast, gigAfter, joinSamples, type LineSamples, lineModelOf } from '@twistwright/planner';
+import { type Gig, planningSettingsOf } from '@twistwright/books';
+import { comingGigs, type Forecast, gigAfter, type LineSamples } from '@twistwright/planner';
 import type { Answer, Ask } from './ask.ts';
 import type { GigView } from './gig-view.ts';
-import { deskFor, forecastOf, type PlanningDesk, play, samplesOf, viewOfGig } from './view-of-gig.ts';
+import { PlayedLines } from './played-lines.ts';
+import { deskFor, type PlanningDesk, viewOfGig } from './view-of-gig.ts';
 
 /** Tries for the first answer, while a finger moves; then for the next one. The last step is what the book asks for. */
 const quickRuns = 100;
@@ -11,12 +12,14 @@ const middleRuns = 600;
 const artistRuns = 400;
 const mostArtists = 5;
 
-let desk: PlanningDesk | undefined;
+interface OpenDesk {
+  readonly desk: PlanningDesk;
+  readonly played: PlayedLines;
+}
+let open: OpenDesk | undefined;
 /** The number of the question about a gig that is being answered. */
 let gigNumber = 0;
 let outlookNumber = 0;
-/** Gigs as they are booked, played once each. */
-const booked = new Map<string, Forecast>();
 
 const tell = (answer: Answer): void => postMessage(answer);
 /** Lets newer questions in. */
@@ -29,84 +32,70 @@ const breathe = (): Promise<void> =>
 
 addEventListener('message', (event: MessageEvent<Ask>) => {
   const ask = event.data;
-  if (ask.kind === 'open') open(deskFor(ask.book, ask.today));
-  else if (ask.kind === 'gig') void answerGig(ask);
+  if (ask.kind === 'open') {
+    const desk = deskFor(ask.book, ask.today);
+    open = { desk, played: new PlayedLines(desk, open?.played) };
+  } else if (ask.kind === 'gig') void answerGig(ask);
   else void answerOutlooks(ask.number);
 });
 
-/** A changed book forgets only the gigs that a change could touch. */
-function open(next: PlanningDesk): void {
-  const keeps = desk !== undefined && linesOf(desk.book) === linesOf(next.book);
-  for (const [id, forecast] of booked) {
-    const gig = next.book.gigs.find((entry) => entry.id === id);
-    if (!keeps || gig === undefined || JSON.stringify(forecast.gig) !== JSON.stringify(gig)) booked.delete(id);
-  }
-  desk = next;
-}
-const linesOf = (book: Book): string => JSON.stringify([book.figures, book.items, book.artists, book.settings, book.sizes]);
-
 async function answerGig(ask: Extract<Ask, { kind: 'gig' }>): Promise<void> {
   gigNumber = ask.number;
-  const at = desk;
-  const known = at?.book.gigs.find((gig) => gig.id === ask.gig);
+  const at = open;
+  const known = at?.desk.book.gigs.find((gig) => gig.id === ask.gig);
   if (at === undefined || known === undefined) return;
-  const isCurrent = (): boolean => gigNumber === ask.number && desk === at;
-  const gig = gigAfter(at.book, known, ask.change);
-  const model = lineModelOf(at.book, gig);
-  if (!model.ok) return tell({ kind: 'refused', number: ask.number, problems: model.error });
-  const full = planningSettingsOf(at.book).runs;
+  const isCurrent = (): boolean => gigNumber === ask.number && open === at;
+  const { book, today } = at.desk;
+  const gig = gigAfter(book, known, ask.change);
+  const full = planningSettingsOf(book).runs;
   const steps = ask.isResting ? [quickRuns, middleRuns, full] : [quickRuns];
-  const before = comingGigs(at.book, at.today).filter(
-    (other) => other.id !== known.id && other.day + other.starts < known.day + known.starts,
-  );
-  let samples: LineSamples | undefined;
-  let view: GigView | undefined;
-  for (const runs of [...new Set(steps.map((step) => Math.min(step, full)))]) {
-    const part = samplesOf(at, gig, model.value, runs - (samples?.runs ?? 0), samples?.runs ?? 0);
-    samples = samples === undefined ? part : joinSamples([samples, part]);
-    const earlier = await playedGigs(at, before, runs, isCurrent);
+  const before = comingGigs(book, today).filter((other) => other.id !== known.id && other.day + other.starts < known.day + known.starts);
+  for (const step of steps) {
+    const own = at.played.forecast(gig, Math.min(step, full));
+    if (!own.ok) return tell({ kind: 'refused', number: ask.number, problems: own.error });
+    const { runs } = own.value.samples;
+    const earlier = await playedGigs(at.played, before, runs, isCurrent);
     if (earlier === undefined) return;
-    view = viewOfGig(at, forecastOf(gig, model.value, samples), earlier, ask.chance, runs === full);
-    tell({ kind: 'gig', number: ask.number, view });
+    const view = viewOfGig(at.desk, own.value, earlier, ask.chance, runs >= full);
+    const needed = artistsNeeded.get(own.value.samples);
+    tell({ kind: 'gig', number: ask.number, view: needed === undefined ? view : { ...view, artistsNeeded: needed } });
     await breathe();
-    if (!isCurrent()) return;
+    if (!isCurrent() || needed !== undefined) return;
+    if (!view.isSettled || !ask.isResting) continue;
+    const found = await fewestArtists(at.desk, gig, view, isCurrent);
+    if (found === undefined) return;
+    artistsNeeded.set(own.value.samples, found);
+    return tell({ kind: 'gig', number: ask.number, view: { ...view, artistsNeeded: found } });
   }
-  if (!ask.isResting || view === undefined) return;
-  const artistsNeeded = await fewestArtists(at, gig, view, isCurrent);
-  if (isCurrent() && artistsNeeded !== undefined) tell({ kind: 'gig', number: ask.number, view: { ...view, artistsNeeded } });
 }
+/** Fewest artists that keep the promise, by the tries that showed that the booked ones do not. */
+const artistsNeeded = new WeakMap<LineSamples, number>();
 
-/** The gigs as booked, played at least so often; those that cannot be played take nothing. Undefined when nobody waits for it any more. */
+/** The gigs, played at least so often; those that cannot be played take nothing. Undefined when nobody waits for it any more. */
 async function playedGigs(
-  at: PlanningDesk,
+  played: PlayedLines,
   gigs: readonly Gig[],
   runs: number,
   isCurrent: () => boolean,
 ): Promise<readonly Forecast[] | undefined> {
   const all: Forecast[] = [];
   for (const gig of gigs) {
-    const known = booked.get(gig.id);
-    if (known === undefined || known.samples.runs < runs) {
-      const played = play(at, gig, runs);
-      if (!played.ok) continue;
-      booked.set(gig.id, played.value);
-      await breathe();
-      if (!isCurrent()) return undefined;
-    }
-    const found = booked.get(gig.id);
-    if (found !== undefined) all.push(found);
+    const forecast = played.forecast(gig, runs);
+    if (forecast.ok) all.push(forecast.value);
+    await breathe();
+    if (!isCurrent()) return undefined;
   }
   return all;
 }
 
 /** Fewest artists that keep the promise; 0 if none up to the most do; undefined where the promise is kept or makes no sense. */
-async function fewestArtists(at: PlanningDesk, gig: Gig, view: GigView, isCurrent: () => boolean): Promise<number | undefined> {
-  const promise = planningSettingsOf(at.book).promise;
+async function fewestArtists(desk: PlanningDesk, gig: Gig, view: GigView, isCurrent: () => boolean): Promise<number | undefined> {
+  const { promise } = planningSettingsOf(desk.book);
   const isKept = (summary: GigView['forecast']): boolean =>
     summary.shareWithin.mean >= promise.shareWithin && summary.shareServed.mean >= promise.shareServed;
   if (gig.kind === 'class' || gig.kind === 'made to order' || isKept(view.forecast)) return undefined;
   for (let artists = gig.artists.length + 1; artists <= mostArtists; artists++) {
-    const more = play(at, gigAfter(at.book, gig, { artists }), artistRuns);
+    const more = new PlayedLines(desk).forecast(gigAfter(desk.book, gig, { artists }), artistRuns);
     await breathe();
     if (!isCurrent() || !more.ok) return undefined;
     if (isKept(more.value.summary)) return artists;
@@ -116,18 +105,18 @@ async function fewestArtists(at: PlanningDesk, gig: Gig, view: GigView, isCurren
 
 async function answerOutlooks(number: number): Promise<void> {
   outlookNumber = number;
-  const at = desk;
+  const at = open;
   if (at === undefined) return;
-  const isCurrent = (): boolean => outlookNumber === number && desk === at;
-  const gigs = comingGigs(at.book, at.today);
-  for (const runs of [quickRuns, planningSettingsOf(at.book).runs])
+  const isCurrent = (): boolean => outlookNumber === number && open === at;
+  const { book, today } = at.desk;
+  const gigs = comingGigs(book, today);
+  for (const runs of [quickRuns, planningSettingsOf(book).runs])
     for (const [index, gig] of gigs.entries()) {
-      const earlier = await playedGigs(at, gigs.slice(0, index), runs, isCurrent);
-      const own = await playedGigs(at, [gig], runs, isCurrent);
-      if (earlier === undefined || own === undefined) return;
-      const played = own[0];
-      if (played === undefined) continue;
-      const view = viewOfGig(at, played, earlier, planningSettingsOf(at.book).chanceOfRunningOut, runs > quickRuns);
+      const earlier = await playedGigs(at.played, gigs.slice(0, index), runs, isCurrent);
+      const own = at.played.forecast(gig, runs);
+      if (earlier === undefined) return;
+      if (!own.ok) continue;
+      const view = viewOfGig(at.desk, own.value, earlier, planningSettingsOf(book).chanceOfRunningOut, runs > quickRuns);
       tell({ kind: 'outlook', number, gig: gig.id, outlook: outlookOf(view) });
       await breathe();
       if (!isCurrent()) return;

@@ -4,7 +4,7 @@ import type { Answer, Ask } from './ask.ts';
 
 type Listener = (answer: Answer) => void;
 
-/** The one worker that plans, for all pages. It starts when the first page asks. */
+/** The one worker that plans, for all pages. It starts when the first page asks, or before that. */
 class PlannerDoor {
   #worker: Worker | undefined;
   #number = 0;
@@ -27,11 +27,15 @@ class PlannerDoor {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
   }
-  #post(ask: Ask): void {
-    this.#worker ??= this.#start();
-    this.#worker.postMessage(ask);
+  /** The worker, which may so fetch its code before there is anything to ask. */
+  start(): Worker {
+    this.#worker ??= this.#begin();
+    return this.#worker;
   }
-  #start(): Worker {
+  #post(ask: Ask): void {
+    this.start().postMessage(ask);
+  }
+  #begin(): Worker {
     const worker = new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
     worker.addEventListener('message', (event: MessageEvent<Answer>) => {
       for (const listener of this.#listeners) listener(event.data);

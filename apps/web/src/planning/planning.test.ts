@@ -4,9 +4,11 @@ import { date, money, time } from '@twistwright/units';
 import { expect, test } from 'vitest';
 import { chanceStops, changeBetween, dialsOf, nearestStop, rangeAround } from './change-of-mind.ts';
 import { between, needNote, occasionOfGig, promiseSentence, surelyIn } from './gig-words.ts';
-import { deskFor, play, viewOfGig } from './view-of-gig.ts';
+import { PlayedLines } from './played-lines.ts';
+import { deskFor, type PlanningDesk, viewOfGig } from './view-of-gig.ts';
 
 const today = date('2026-06-01');
+const play = (desk: PlanningDesk, gig: Gig, runs: number) => new PlayedLines(desk).forecast(gig, runs);
 const fair: Gig = {
   id: 'fair',
   name: 'Fair',
@@ -52,6 +54,24 @@ test('a page is the same for the same runs, however often it is asked', () => {
     return JSON.stringify(viewOfGig(desk, played.value, [], 0.1, true));
   };
   expect(view()).toBe(view());
+});
+test('tries go on where they stopped, and what a line does not depend on plays nothing anew', () => {
+  const samplesOf = (played: PlayedLines, gig: Gig, runs: number) => {
+    const forecast = played.forecast(gig, runs);
+    if (!forecast.ok) throw new Error(forecast.error[0]?.sentence);
+    return forecast.value.samples;
+  };
+  const desk = deskFor(book, today);
+  const played = new PlayedLines(desk);
+  samplesOf(played, fair, 30);
+  const all = samplesOf(played, fair, 90);
+  expect(all).toEqual(samplesOf(new PlayedLines(desk), fair, 90));
+  const packed: Gig = { ...fair, packed: ['260-red@apron'], agreement: { state: 'agreed' } };
+  const ticked = new PlayedLines(deskFor({ ...book, gigs: [packed] }, today), played);
+  expect(samplesOf(ticked, packed, 20)).toBe(all);
+  expect(samplesOf(ticked, { ...packed, guests: 70 }, 20).runs).toBe(20);
+  const slower = { ...book, artists: [{ id: 'joss', name: 'Joss', pace: 2 }] };
+  expect(samplesOf(new PlayedLines(deskFor(slower, today), ticked), fair, 20)).not.toEqual(samplesOf(new PlayedLines(desk), fair, 20));
 });
 test('needs: a gig before takes from the same stock, and the shortage is that of both together', () => {
   const desk = deskFor(book, today);

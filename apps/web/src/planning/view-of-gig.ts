@@ -7,7 +7,6 @@ import {
   jointSamplesOf,
   type LineModel,
   type LineSamples,
-  lineModelOf,
   materialsOf,
   type Needs,
   needsOf,
@@ -22,7 +21,7 @@ import {
   usableStock,
   usedAt,
 } from '@twistwright/planner';
-import { type LocalDate, ok, type Result, spreadOf } from '@twistwright/units';
+import { type LocalDate, spreadOf } from '@twistwright/units';
 import type { GigView, NeedView } from './gig-view.ts';
 
 /** What stays the same while somebody plays with one gig. */
@@ -48,17 +47,13 @@ export function deskFor(book: Book, today: LocalDate): PlanningDesk {
   };
 }
 
-/** Plays a gig with the same luck as everywhere else for this seed. */
-export function play(desk: PlanningDesk, gig: Gig, runs: number): Result<Forecast> {
-  const model = lineModelOf(desk.book, gig);
-  return model.ok ? ok(forecastOf(gig, model.value, samplesOf(desk, gig, model.value, runs))) : model;
-}
 export const forecastOf = (gig: Gig, model: LineModel, samples: LineSamples): Forecast => ({
   gig,
   model,
   samples,
   summary: summaryOf(model, samples),
 });
+/** More tries of a gig, with the same luck as everywhere else for this seed. */
 export const samplesOf = (desk: PlanningDesk, gig: Gig, model: LineModel, runs: number, firstRun = 0): LineSamples =>
   runLine(model, { seed: seedOf(desk.seed, gig.id), runs, firstRun });
 
