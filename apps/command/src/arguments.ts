@@ -1,9 +1,21 @@
 import { parseArgs } from 'node:util';
-import { fail, type LocalDate, ok, type Result, readDate } from '@twistwright/units';
+import {
+  type CurrencyCode,
+  decimalOf,
+  fail,
+  type LocalDate,
+  type Money,
+  money,
+  ok,
+  parseMoney,
+  type Result,
+  readDate,
+} from '@twistwright/units';
 
 /** What may stand behind a command. */
 export interface Flag {
   readonly name: string;
+  /** An amount is money of the book's currency, and is looked at once that is known. */
   readonly takes: 'nothing' | 'text' | 'number' | 'day' | 'amount';
   readonly says: string;
 }
@@ -38,7 +50,7 @@ export function readArguments(args: readonly string[], flags: readonly Flag[]): 
   for (const flag of flags) {
     const value = values[flag.name];
     if (typeof value !== 'string') continue;
-    if ((flag.takes === 'number' || flag.takes === 'amount') && !Number.isFinite(value.trim() === '' ? Number.NaN : Number(value)))
+    if (flag.takes === 'number' && !Number.isFinite(value.trim() === '' ? Number.NaN : Number(value)))
       return fail(`--${flag.name} takes a number, not "${value}"`);
     if (flag.takes === 'day' && readDate(value) === undefined) return fail(`--${flag.name} takes a day as YYYY-MM-DD, not "${value}"`);
   }
@@ -62,6 +74,14 @@ function withNegatives(args: readonly string[], flags: readonly Flag[]): string[
     else joined.push(word);
   }
   return joined;
+}
+
+/** The money that a flag says, undefined if it is not there, or a sentence if it is none; 0 or more. */
+export function amountOf(args: Arguments, flag: string, currency: CurrencyCode): Money | string | undefined {
+  const text = args.text(flag);
+  const amount = text === undefined ? undefined : parseMoney(text, currency);
+  if (text === undefined || (amount !== undefined && amount >= 0)) return amount;
+  return `--${flag} takes an amount of ${currency} such as ${decimalOf(money(1250), currency)}, not "${text}".`;
 }
 
 /** Says which flag has a number that makes no sense, if one has. */

@@ -219,8 +219,8 @@ describe('bad books: where, what, what to do; exit code 1; nothing hangs', () =>
 
 /** Words behind a command that make no sense: exit code 2 and a sentence that names the flag. */
 const flags: readonly (readonly [args: readonly string[], says: string])[] = [
-  [['plan', 'BOOK', '--budget', 'NaN'], '--budget takes a number, not "NaN"'],
-  [['plan', 'BOOK', '--budget', '-5'], '--budget takes an amount of GBP, not "-5"'],
+  [['plan', 'BOOK', '--budget', 'NaN'], '--budget takes an amount of GBP such as 12.50, not "NaN".'],
+  [['plan', 'BOOK', '--budget', '-5'], '--budget takes an amount of GBP such as 12.50, not "-5".'],
   [['plan', 'BOOK', '--runs', '0'], '--runs takes a whole number from 1 to 1000000, not 0'],
   [['plan', 'BOOK', '--runs', '-3'], '--runs takes a whole number'],
   [['plan', 'BOOK', '--seed', '1.5'], '--seed takes a whole number'],

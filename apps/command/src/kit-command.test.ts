@@ -59,6 +59,13 @@ test('papers, page and CSV of one plan; the list is on the page and in the files
     expect(page).toContain(`<b>${name}</b>`);
     expect(out.toLowerCase()).toContain(name.toLowerCase());
   }
+  // The same money on the page, shop by shop, as on the list; a comma is a decimal sign too.
+  const paid = [...csv.matchAll(/^,([^,]+),(?:"[^"]*"|[^,]+),\d*,\d*,(\d+\.\d\d),/gmu)];
+  for (const shop of new Set(paid.map(([, name]) => name))) {
+    const pence = paid.reduce((sum, [, name, price]) => sum + (name === shop ? Math.round(100 * Number(price)) : 0), 0);
+    expect(out.slice(out.indexOf(`${shop}:`))).toMatch(new RegExp(`^[^:]+:\n(?:.+\n)+? +in all +${(pence / 100).toFixed(2)}\n`, 'u'));
+  }
+  expect((await run(kit.map((word) => (word === '70' ? '70,00' : word)))).out).toBe(out);
   // What a newcomer needs from the first gig, and what can wait.
   expect(bought).toEqual(expect.arrayContaining(['Pump', 'Black marker', 'Scissors']));
   for (const later of ['Business card', 'Apron', 'First aid kit']) expect(bought).not.toContain(later);
@@ -129,7 +136,16 @@ describe('what cannot be is a sentence, with the nearest that is possible', () =
 });
 test('what makes no sense is a sentence', async () => {
   expect(await run([...kit, '--paper', 'A5'])).toMatchObject({ code: 2, err: '--paper is A4 or Letter, not "A5".\n' });
-  expect(await run([...kit, '--fee', '1.2345'])).toMatchObject({ code: 2, err: '--fee takes an amount of GBP, not "1.2345".\n' });
+  expect(await run([...kit, '--fee', '1.2345'])).toMatchObject({
+    code: 2,
+    err: '--fee takes an amount of GBP such as 12.50, not "1.2345".\n',
+  });
+  expect(await run([...kit, '--fee', '-3'])).toMatchObject({ code: 2, err: '--fee takes an amount of GBP such as 12.50, not "-3".\n' });
+  expect(await run([...kit, '--set-aside', '150'])).toMatchObject({ code: 2, err: '--set-aside is from 0 to 100, not 150.\n' });
+  expect(await run([...kit, '--without', '260-red,mauve'])).toMatchObject({
+    code: 2,
+    err: '--without names "mauve", which is no offer, item or tool of the book.\n',
+  });
   expect(await run([...kit, '--gigs-per-week', '99'])).toMatchObject({ code: 1, err: expect.stringContaining('Gigs per week is 99.') });
   const poor = await run(['kit', 'demo/book.yaml', '--budget', '5', '--hours', '8']);
   expect([poor.code, poor.err]).toEqual([1, expect.stringContaining('A kit works from £')]);

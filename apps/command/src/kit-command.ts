@@ -1,9 +1,9 @@
 import { type Book, nameOfItem } from '@twistwright/books';
 import {
   type BookKitWishes,
-  coverageOf,
   type Growth,
   growKit,
+  type Kit,
   type KitPlan,
   type KitWork,
   type NearestKit,
@@ -13,10 +13,9 @@ import {
   sayGrowth,
   sayKit,
   sayMilestone,
-  solveCoverage,
 } from '@twistwright/planner';
-import { decimalOf, type Money, type Problem, parseMoney } from '@twistwright/units';
-import type { Arguments } from './arguments.ts';
+import { add, type CurrencyCode, decimalOf, type Money, money, type Problem, showMoney } from '@twistwright/units';
+import { type Arguments, amountOf } from './arguments.ts';
 import { earningFlags, earningsOf } from './kit-earnings.ts';
 import { kitPaperFlags, paperSize, writeKitPapers } from './kit-papers.ts';
 import { problemText, refuse, usableBook } from './open-book.ts';
@@ -130,12 +129,9 @@ const listOf = (text: string | undefined): readonly string[] | undefined =>
 /** The wishes that the flags say, or a sentence about what makes no sense. */
 function wishesOf(args: Arguments, book: Book): BookKitWishes | string {
   const { currency } = book.business;
-  const budgetText = args.text('budget');
-  const budget = budgetText === undefined ? undefined : parseMoney(budgetText, currency);
-  if (budget === undefined || budget < 0)
-    return budgetText === undefined
-      ? 'Say how much money there is: --budget AMOUNT.'
-      : `--budget takes an amount of ${currency}, not "${budgetText}".`;
+  const budget = amountOf(args, 'budget', currency);
+  if (budget === undefined) return 'Say how much money there is: --budget AMOUNT.';
+  if (typeof budget === 'string') return budget;
   const hours = args.number('hours');
   if (hours === undefined || !(hours > 0 && hours <= 1000))
     return 'Say for how many hours it has to last: --hours H, more than 0 and at most 1000.';
@@ -148,6 +144,8 @@ function wishesOf(args: Arguments, book: Book): BookKitWishes | string {
   const mostColours = args.number('most-colours');
   const otherColour = args.number('other-colour');
   if (otherColour !== undefined && !(otherColour >= 0 && otherColour <= 100)) return `--other-colour is from 0 to 100, not ${otherColour}.`;
+  const unknown = listOf(args.text('without'))?.find((id) => ![...book.offers, ...book.items].some((known) => known.id === id));
+  if (unknown !== undefined) return `--without names "${unknown}", which is no offer, item or tool of the book.`;
   const [figures, forcedIn, takenOut] = [listOf(args.text('figures')), listOf(args.text('with')), listOf(args.text('without'))];
   return {
     budget,
@@ -176,10 +174,20 @@ function haveOf(text: string | undefined, book: Book): BookKitWishes['have'] | s
   return have;
 }
 
+/** A line a tool: how many packs, and how many are in them where that is more. */
+const toolRows = (currency: CurrencyCode, tools: Kit['tools']): readonly (readonly (string | number)[])[] =>
+  tools.map((tool) => [
+    '[ ]',
+    tool.bags,
+    `${tool.name}${tool.pieces > 1 ? ` (${tool.pieces})` : ''}`,
+    tool.why === 'must-have' ? 'needed from the first gig.' : `${tool.why}.`,
+    decimalOf(tool.price, currency),
+  ]);
+
 function writeKit(page: Page, plan: KitPlan, book: Book): void {
   const { currency } = book.business;
   const { kit } = plan;
-  const money = (amount: Money): string => decimalOf(amount, currency);
+  const show = (amount: Money): string => decimalOf(amount, currency);
   const said = sayKit(plan, currency);
   page.say(said.answer);
   for (const sentence of said.more) page.tell(sentence);
@@ -189,33 +197,34 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
     page.table(
       ['', 'bags', 'what', 'why', currency],
       [
+        ...toolRows(
+          currency,
+          kit.tools.filter((tool) => tool.supplier === shop.supplier),
+        ),
         ...kit.lines
           .filter((line) => line.supplier === shop.supplier)
-          .map((line) => ['[ ]', line.bags, `${line.name} (${line.pieces})`, withoutName(line.name, line.why), money(line.cost)]),
-        ...kit.tools
-          .filter((tool) => tool.supplier === shop.supplier)
-          .map((tool) => ['[ ]', tool.bags, `${tool.name}${tool.pieces > 1 ? ` (${tool.pieces})` : ''}`, tool.why, money(tool.price)]),
-        ['', '', 'carriage', '', money(shop.shipping)],
+          .map((line) => ['[ ]', line.bags, `${line.name} (${line.pieces})`, withoutName(line.name, line.why), show(line.cost)]),
+        ...(shop.shipping > 0 ? [['', '', 'carriage', '', show(shop.shipping)]] : []),
       ],
+      { foot: ['', '', 'in all', '', show(add(shop.goods, shop.shipping))] },
     );
   }
   const elsewhere = kit.tools.filter((tool) => tool.supplier === undefined || !kit.shops.some((shop) => shop.supplier === tool.supplier));
   if (elsewhere.length > 0) {
     page.gap();
-    page.table(
-      ['', 'tool', 'why', currency],
-      elsewhere.map((tool) => ['[ ]', tool.name, tool.why, money(tool.price)]),
-    );
+    page.tell('Anywhere:');
+    page.table(['', 'bags', 'what', 'why', currency], toolRows(currency, elsewhere));
   }
   if (plan.next.length > 0) {
     page.gap();
-    page.tell('Next, the most for the money first:');
+    page.tell('Next, the most for the money first, in one order with the kit:');
     page.table(
-      ['what', currency, 'more requests, %', 'brings'],
+      ['what', currency, 'more requests, %', `for each ${showMoney(gainUnit, currency)}`, 'brings'],
       plan.next.map((next) => [
         next.offers.map((offer) => offerName(book, offer)).join(' and '),
-        money(next.cost),
+        show(next.cost),
         (100 * next.gain).toFixed(1),
+        next.cost > 0 ? (100 * next.gainPerThousand).toFixed(1) : 'for nothing',
         next.unlocks.map((id) => nameOf(book, id)).join(', '),
       ]),
     );
@@ -224,11 +233,12 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
     page.gap();
     page.tell('Left out:');
     page.table(
-      ['figure', 'asked for, %', `would cost, ${currency}`],
+      ['figure', 'asked for, %', `would cost, ${currency}`, 'for'],
       kit.leftOut.map((left) => [
         left.name,
         (100 * left.share).toFixed(1),
-        left.cost === undefined ? 'cannot be bought' : money(left.cost),
+        left.cost === undefined ? '' : show(left.cost),
+        left.cost === undefined ? 'cannot be bought' : left.offers.map((offer) => offerName(book, offer)).join(' and '),
       ]),
     );
   }
@@ -238,7 +248,7 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
     page.gap();
     page.table(
       [`budget, ${currency}`, 'requests met, %', 'figures'],
-      plan.curve.points.map((point) => [money(point.budget), (100 * point.met).toFixed(1), point.figures]),
+      plan.curve.points.map((point) => [show(point.budget), (100 * point.met).toFixed(1), point.figures]),
     );
   }
 }
@@ -251,6 +261,9 @@ function offerName(book: Book, id: string): string {
 }
 const nameOf = (book: Book, id: string): string => book.figures.find((figure) => figure.id === id)?.name ?? id;
 
+/** The unit of money in which `gainPerThousand` is said. */
+const gainUnit = money(1000);
+
 function writeGrowth(page: Page, growth: Growth, book: Book): void {
   const said = sayGrowth(growth, book.business.currency);
   page.gap();
@@ -262,40 +275,4 @@ function writeGrowth(page: Page, growth: Growth, book: Book): void {
     ['what comes next', book.business.currency, 'when'],
     growth.purchases.map((purchase) => [purchase.name, decimalOf(purchase.cost, book.business.currency), sayMilestone(purchase)]),
   );
-}
-
-export const coverCommand: Command = {
-  name: 'cover',
-  takes: 'FILE.json',
-  says: 'solve a plain coverage problem: which bags let the figures be made that are worth the most',
-  flags: [{ name: 'json', takes: 'nothing', says: 'print JSON instead of a page' }],
-  words: [1, 1],
-  run: (args, outside) => cover(args, outside),
-};
-async function cover(args: Arguments, outside: Outside): Promise<ExitCode> {
-  const [path = ''] = args.words;
-  let value: unknown;
-  try {
-    value = JSON.parse(await outside.readFile(path));
-  } catch (error) {
-    outside.err(`${path} cannot be read: ${error instanceof Error ? error.message : String(error)}.\n`);
-    return 1;
-  }
-  const read = coverageOf(value);
-  if (!read.ok) {
-    for (const problem of read.error) outside.err(`${problemText(problem, path)}\n`);
-    return 1;
-  }
-  const answer = solveCoverage(read.value);
-  if (args.has('json')) outside.out(`${JSON.stringify(answer, undefined, 2)}\n`);
-  else {
-    const page = pageFor(outside.isTerminal);
-    page.say(
-      `${answer.buy.length} bags for ${answer.spent} of ${read.value.budget} minor units let ${answer.make.length} of ${read.value.figures.length} figures be made, worth ${answer.value}.`,
-    );
-    page.tell(answer.proven ? 'Proven: no other purchase for this budget is worth more.' : `Nothing is worth more than ${answer.bound}.`);
-    page.tell(`Buy ${answer.buy.join(', ')}.`);
-    outside.out(page.text());
-  }
-  return 0;
 }

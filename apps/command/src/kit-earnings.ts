@@ -1,6 +1,6 @@
 import type { FirstEarnings } from '@twistwright/planner';
-import { type CurrencyCode, type Money, money, parseMoney } from '@twistwright/units';
-import type { Arguments, Flag } from './arguments.ts';
+import { type CurrencyCode, money } from '@twistwright/units';
+import { type Arguments, amountOf, type Flag } from './arguments.ts';
 
 export const earningFlags: readonly Flag[] = [
   { name: 'fee', takes: 'amount', says: 'fee for an hour of the first gigs: also say how the kit grows' },
@@ -15,23 +15,22 @@ export const earningFlags: readonly Flag[] = [
 /** What the flags say of the first gigs: undefined if they say nothing, a sentence if it makes no sense. */
 export function earningsOf(args: Arguments, currency: CurrencyCode): FirstEarnings | string | undefined {
   if (!earningFlags.some((flag) => args.has(flag.name))) return undefined;
-  const wrong: string[] = [];
-  const amount = (flag: string): Money => {
-    const text = args.text(flag);
-    const read = text === undefined ? money(0) : parseMoney(text, currency);
-    if (read === undefined) wrong.push(`--${flag} takes an amount of ${currency}, not "${text}".`);
-    return read ?? money(0);
-  };
+  const feePerHour = amountOf(args, 'fee', currency) ?? money(0);
+  if (typeof feePerHour === 'string') return feePerHour;
+  const tipPerGuest = amountOf(args, 'tip', currency) ?? money(0);
+  if (typeof tipPerGuest === 'string') return tipPerGuest;
+  const costPerGig = amountOf(args, 'gig-cost', currency) ?? money(0);
+  if (typeof costPerGig === 'string') return costPerGig;
   const setAside = args.number('set-aside');
+  if (setAside !== undefined && !(setAside >= 0 && setAside <= 100)) return `--set-aside is from 0 to 100, not ${setAside}.`;
   const weeks = args.number('weeks');
-  const earnings: FirstEarnings = {
+  return {
     hoursPerGig: args.number('gig-hours') ?? 2,
-    feePerHour: amount('fee'),
-    tipPerGuest: amount('tip'),
-    costPerGig: amount('gig-cost'),
+    feePerHour,
+    tipPerGuest,
+    costPerGig,
     gigsPerWeek: args.number('gigs-per-week') ?? 1,
     ...(setAside === undefined ? {} : { setAside: setAside / 100 }),
     ...(weeks === undefined ? {} : { weeks }),
   };
-  return wrong[0] ?? earnings;
 }

@@ -13,8 +13,8 @@ import {
   sayCharge,
   shopFor,
 } from '@twistwright/planner';
-import { longDate, parseMoney, readTime } from '@twistwright/units';
-import { type Arguments, commonFlags, type Flag, outOfRange } from './arguments.ts';
+import { longDate, readTime } from '@twistwright/units';
+import { type Arguments, amountOf, commonFlags, type Flag, outOfRange } from './arguments.ts';
 import { openBook, problemText, refuse } from './open-book.ts';
 import type { ExitCode, Outside } from './outside.ts';
 import { type Page, pageFor } from './page.ts';
@@ -138,11 +138,9 @@ function shoppingCommand(
       const solver = outside.solver(); // gets ready while the gigs are played
       const looked = await look(args, outside);
       if (typeof looked === 'number') return looked;
-      const currency = looked.book.business.currency;
-      const text = args.text('budget');
-      const budget = text === undefined ? undefined : parseMoney(text, currency);
-      if (text !== undefined && (budget === undefined || budget < 0)) {
-        outside.err(`--budget takes an amount of ${currency}, not "${text}".\n`);
+      const budget = amountOf(args, 'budget', looked.book.business.currency);
+      if (typeof budget === 'string') {
+        outside.err(`${budget}\n`);
         return 2;
       }
       const options: PlanBookOptions = {

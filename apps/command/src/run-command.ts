@@ -1,9 +1,10 @@
 import { type Arguments, type Flag, readArguments } from './arguments.ts';
 import { checkCommand } from './check-command.ts';
+import { coverCommand } from './cover-command.ts';
 import { figureCommand } from './figure-command.ts';
 import { frameCommand } from './frame-command.ts';
 import { importPricesCommand } from './import-prices-command.ts';
-import { coverCommand, kitCommand } from './kit-command.ts';
+import { kitCommand } from './kit-command.ts';
 import type { ExitCode, Outside } from './outside.ts';
 import { adviseCommand, chargeCommand, forecastCommand, needsCommand, packCommand, planCommand, shopCommand } from './plan-commands.ts';
 import { whatIfCommand } from './what-if-command.ts';

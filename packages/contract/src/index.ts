@@ -15,6 +15,7 @@ export {
   readUsableBook,
   type UsableBook,
 } from './book/read-book.ts';
+export { readCoverage } from './book/read-coverage.ts';
 export { needSchema, offerSchema, orderSchema, placeSchema, stockMoveSchema, supplierSchema } from './book/supply-schema.ts';
 export { type BookForm, writeBook } from './book/write-book.ts';
 export { ApiError, type CallOptions, call } from './http/call.ts';

@@ -72,7 +72,7 @@ export function coverageOf(json: unknown): Result<Coverage> {
       wrong('value', ['figures', f, 'value'], `The value of ${name} is ${show(value)}.`, 'Give a number of 0 or more.');
     const anyOf = listOf(record.anyOf, ['figures', f, 'anyOf'], wrong).map((set, s) =>
       listOf(set, ['figures', f, 'anyOf', s], wrong).map((bag, k) => {
-        const index = typeof bag === 'string' ? indexOf.get(bag) : undefined;
+        const index = indexOf.get(textOf(bag) ?? '');
         if (index === undefined)
           wrong(
             'bag',
@@ -116,7 +116,10 @@ const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 const show = (value: unknown): string =>
   value === undefined ? 'missing' : typeof value === 'number' ? String(value) : JSON.stringify(value);
-const nameOf = (value: unknown, otherwise: string): string => (isRecord(value) && typeof value.name === 'string' ? value.name : otherwise);
+/** A name; one that is a size code may be written as a number. */
+const textOf = (value: unknown): string | undefined =>
+  typeof value === 'string' ? value : typeof value === 'number' ? String(value) : undefined;
+const nameOf = (value: unknown, otherwise: string): string => (isRecord(value) ? textOf(value.name) : undefined) ?? otherwise;
 function amountOf(value: unknown, path: readonly (string | number)[], what: string, wrong: Wrong): Money {
   if (typeof value === 'number' && Number.isSafeInteger(value) && value >= 0) return money(value);
   wrong('amount', path, `${what} is ${show(value)}.`, 'Give a whole number of minor units (cents, pence), 0 or more.');
