@@ -80,20 +80,20 @@ function ByKind({ form, currency }: PartProps): ReactElement {
   return (
     <Group legend={`Other rates for a kind of gig, ${currency}.`}>
       <p className="note">Empty: as above. A price for a piece or a learner takes the place of the hours.</p>
-      <div className="form">
-        {gigKinds.flatMap((kind) =>
-          kindRates
+      {gigKinds.map((kind) => (
+        <div className="form" key={kind}>
+          {kindRates
             .filter((rate) => hasRate(kind, rate))
             .map((rate) => (
               <TextField
-                key={`${kind} ${rate}`}
+                key={rate}
                 label={`${sentence(kind)}, ${rateWords[rate]}`}
                 inputMode="decimal"
                 {...form.field(`${kind}, ${rate}`)}
               />
-            )),
-        )}
-      </div>
+            ))}
+        </div>
+      ))}
     </Group>
   );
 }

@@ -21,6 +21,16 @@ test('rates that are opened and saved are the same rates, to the part of a penny
   for (const currency of ['GBP', 'JPY', 'KWD'])
     for (const rates of [there, {}, chargeSettingsOf(demoBook)]) expect(back(rates, {}, currency)).toEqual({ charge: rates, problems: {} });
 });
+test('a rate for a mile is written as money, with parts of a penny where it has them', () => {
+  const written = (perMile: number, currency: string): string => chargeDraftOf({ travel: { freeMiles: 0, perMile } }, currency).perMile;
+  expect([written(90, 'GBP'), written(72.5, 'USD'), written(45, 'JPY'), written(0.5, 'JPY'), written(1250, 'KWD')]).toEqual([
+    '0.90',
+    '0.725',
+    '45',
+    '0.5',
+    '1.250',
+  ]);
+});
 test('an emptied field takes its setting away, and the last rate of a kind its kind', () => {
   expect(back(there, { hourly: '', taxShare: ' ', perMile: '', 'class, perHead': '' }).charge).toEqual({
     byKind: { parade: { hourly: money(1) } },

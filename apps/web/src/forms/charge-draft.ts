@@ -38,8 +38,7 @@ export function chargeDraftOf(now: ChargeSettings, currency: CurrencyCode): Char
   const amount = (value: Money | undefined): string => moneyText(value, currency);
   const share = (part: { readonly basisPoints: number } | undefined): string =>
     numberText(part === undefined ? undefined : part.basisPoints / 100);
-  const mile = (rate: MileRate | undefined): string =>
-    numberText(rate === undefined ? undefined : Number((rate / 10 ** exponentOf(currency)).toFixed(6)));
+  const mile = (rate: MileRate | undefined): string => (rate === undefined ? '' : rateText(rate, exponentOf(currency)));
   const byKind = gigKinds.flatMap((kind) => kindRates.map((rate) => [`${kind}, ${rate}`, amount(now.byKind?.[kind]?.[rate])] as const));
   return {
     ...(Object.fromEntries(byKind) as Record<`${GigKind}, ${KindRate}`, string>),
@@ -66,6 +65,13 @@ export function chargeDraftOf(now: ChargeSettings, currency: CurrencyCode): Char
     strikeMinutes: numberText(now.strikeMinutes),
     wantedHourly: amount(now.wantedHourly),
   };
+}
+
+/** A rate in minor units of so many decimals, as money with all its decimals and parts of the last one: "0.90", "0.725". */
+function rateText(rate: MileRate, decimals: number): string {
+  const amount = rate / 10 ** decimals;
+  const short = amount.toFixed(decimals);
+  return Number(short) === Number(amount.toFixed(8)) ? short : String(Number(amount.toFixed(8)));
 }
 
 /** The settings that the form describes, and a sentence for every field that does not make sense. What the form does not show is kept. */
