@@ -14,7 +14,7 @@ const figures = shippedFigures.map((figure) => {
 });
 
 /** Figures whose recipe is not the same on both sides; all others come out alike left and right. */
-const oneSided = ['crown', 'number-one', 'palm-island', 'pumpkin', 'snake'];
+const oneSided = ['crown', 'number-one', 'palm-island', 'parrot', 'pumpkin', 'snake'];
 
 function extentOf(shape: Shape): number {
   const points = shape.bubbles.flatMap((bubble) => bubble.line);

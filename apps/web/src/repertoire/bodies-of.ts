@@ -34,6 +34,10 @@ export interface FigureBody {
   readonly wide: number;
 }
 
+/** A tulip's rim: how many lobes, and how far it rises to them and falls between, of a bloom that is 100 high. */
+const petals = 4;
+const rimRise = 9;
+
 /** A figure as surfaces. */
 export function bodyOf(shape: Shape, marks: readonly Mark[]): FigureBody {
   const camera = cameraOf(bestView(shape));
@@ -132,7 +136,8 @@ function addBubble(surface: SurfaceBuilder, bubble: ShapeBubble, pressed: Presse
     case 'tulip': {
       const up = unit(minus(line[0] as Vector, line.at(-1) as Vector), [0, 1, 0]);
       const front = aside(up);
-      surface.turned({ at: middleOf(line), right: cross(up, front), up, front }, sized(tulipOutline, (1.12 * radius) / 50));
+      const scale = (1.12 * radius) / 50;
+      surface.bloom({ at: middleOf(line), right: cross(up, front), up, front }, sized(tulipOutline, scale), petals, rimRise * scale);
       return;
     }
     default:

@@ -169,7 +169,7 @@ export class SurfaceBuilder {
     this.#skin(start, rows + 1, outline.length);
   }
 
-  /** What is got by turning an outline about the upright: a tulip, a rolled end. From its lowest point to its highest, across never below 0. */
+  /** What is got by turning an outline about the upright: a rolled end. From its lowest point to its highest, across never below 0. */
   turned({ at, right, up, front }: Stand, outline: readonly Flat[]): void {
     const start = this.#count();
     outline.forEach(([wide, high], r) => {
@@ -183,6 +183,34 @@ export class SurfaceBuilder {
       }
     });
     this.#skin(start, outline.length, around);
+  }
+
+  /** A bloom: an outline turned about the upright, from its foot to its dimple, whose rim rises to lobes and falls between them. */
+  bloom({ at, right, up, front }: Stand, outline: readonly Flat[], lobes: number, rise: number): void {
+    const start = this.#count();
+    const [widest, highest] = [0, 1].map((axis) => Math.max(...outline.map((point) => point[axis] as number))) as [number, number];
+    const place = (r: number, angle: number): Vector => {
+      const row = Math.min(outline.length - 1, Math.max(0, r));
+      const [below, above] = [outline[Math.floor(row)] as Flat, outline[Math.ceil(row)] as Flat];
+      const [wide, high] = [0, 1].map(
+        (axis) => (below[axis] as number) + ((above[axis] as number) - (below[axis] as number)) * (row % 1),
+      ) as [number, number];
+      const lift = rise * Math.max(0, high / highest) ** 2 * (wide / widest);
+      return [Math.cos(angle) * wide, high - lift * Math.cos(lobes * angle), -Math.sin(angle) * wide];
+    };
+    for (let r = 0; r < outline.length; r++)
+      for (let k = 0; k <= 2 * around; k++) {
+        const angle = (Math.PI * k) / around;
+        // At foot and dimple a row is one point; the normal is taken just beside it.
+        const row = Math.min(outline.length - 1.02, Math.max(0.02, r));
+        const along = minus(place(row + 0.02, angle), place(row - 0.02, angle));
+        const round = minus(place(row, angle + 0.02), place(row, angle - 0.02));
+        const [x, y, z] = place(r, angle);
+        const [nx, ny, nz] = unit(cross(round, along), [0, 1, 0]);
+        const inSpace = (a: number, b: number, c: number): Vector => plus(plus(scaled(right, a), scaled(up, b)), scaled(front, c));
+        this.#corner(plus(at, inSpace(x, y, z)), inSpace(nx, ny, nz), noRun, nowhere);
+      }
+    this.#skin(start, outline.length, 2 * around);
   }
 
   /** A ball that is not equally wide along its three directions. */

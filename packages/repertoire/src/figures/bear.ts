@@ -13,7 +13,7 @@ balloon bear: 260 in body
   pinch 0.8 ear, up up right
   bubble 2 cheek, down left left
   lock last 5
-  pinch 1 muzzle, forward up up up
+  pinch 1.2 muzzle, forward up
   bubble 2.6 arm, down down left forward, x 2 mirrored
   lock
   bubble 3.4 body, down, x 2

@@ -20,9 +20,9 @@ balloon wings: 160 in wings
 
 balloon feelers: 160 in feelers
   inflate 9
-  bubble 3 feeler, forward up up left
+  bubble 2.6 feeler, up up up left forward
   join to shoulder
-  bubble 3 feeler, forward up up right
+  bubble 2.6 feeler, up up up right forward
   trim
 finish with marker: stripes on body, 0.2 minutes
 finish with marker: eyes and smile on head, 0.15 minutes

@@ -18,7 +18,7 @@ balloon middle bloom: 260 in middle
   leave 3.5
   burp
   join to middle head
-  loop 6 middle petal, up, facing forward, x 6 around forward
+  loop 6 middle petal, up up up forward, facing forward, x 6 around forward
   trim
 
 balloon left stem: 260 in stem
@@ -34,7 +34,7 @@ balloon left bloom: 260 in sides
   leave 3.5
   burp
   join to left head
-  loop 6 left petal, up, facing forward, x 6 around forward
+  loop 6 left petal, up up up forward, facing forward, x 6 around forward
   trim
 
 balloon right stem: 260 in stem
@@ -50,7 +50,7 @@ balloon right bloom: 260 in sides
   leave 3.5
   burp
   join to right head
-  loop 6 right petal, up, facing forward, x 6 around forward
+  loop 6 right petal, up up up forward, facing forward, x 6 around forward
   trim
 
 balloon front stem: 260 in stem
@@ -66,7 +66,7 @@ balloon front bloom: 260 in others
   leave 3.5
   burp
   join to front head
-  loop 6 front petal, up, facing forward, x 6 around forward
+  loop 6 front petal, up up up forward, facing forward, x 6 around forward
   trim
 
 balloon back stem: 260 in stem
@@ -82,14 +82,14 @@ balloon back bloom: 260 in others
   leave 3.5
   burp
   join to back head
-  loop 6 back petal, up, facing forward, x 6 around forward
+  loop 6 back petal, up up up forward, facing forward, x 6 around forward
   trim
 
 balloon wrap: 260 in wrap
   leave 3
   join to tie
-  loop 9 bow, left up, facing forward, x 2 mirrored
-  fold 6 ribbon, left down, facing forward, x 2 mirrored
+  loop 9 bow, left left up forward forward, facing forward, x 2 mirrored
+  fold 6 ribbon, left down down forward forward, facing forward, x 2 mirrored
   trim
 `,
   minutes: { median: 9, sigma: 0.3 },

@@ -7,14 +7,14 @@ export const bugBracelet: ShippedFigure = {
   recipe: `
 balloon bug: 260 in body
   inflate 9
-  pinch 0.8 foot, left forward, x 2 mirrored
-  pinch 0.8 foot, left back, x 2 mirrored
-  pinch 1.2 head, forward forward up
-  pinch 2 shell, up up back
-  flat 7 band, down, facing forward
+  pinch 0.8 foot, left left forward, x 2 mirrored
+  pinch 0.8 foot, left left back, x 2 mirrored
+  pinch 1.4 head, forward forward up
+  pinch 1.8 shell, back up
+  flat 7 band, down, facing left
   lock to knot
 finish with marker: eyes on head, 0.1 minutes
-finish with marker: spots on shell, 0.1 minutes
+finish with marker: black spots on shell, 0.1 minutes
 `,
   minutes: { median: 0.45, sigma: 0.2 },
   difficulty: 1,

@@ -6,10 +6,10 @@ export const foil: ShippedFigure = {
   group: 'swords and wands',
   recipe: `
 balloon foil: 260 in blade
-  leave 1.2
+  leave 0.8
   burp
-  bubble 5 handle, down
-  loop 10 guard, forward forward down, facing up, x 3 around up
+  bubble 4.5 handle, down
+  loop 10 guard, forward down down, facing forward, x 3 around up
   bubble rest blade, up
 `,
   minutes: { median: 0.5, sigma: 0.2 },

@@ -8,10 +8,10 @@ export const heart: ShippedFigure = {
 balloon heart: 260 in heart
   leave 1
   burp
-  bubble 14 side, up up left
-  bubble 11 lobe, right, bend 190 down
-  bubble 11 lobe, right, bend 190 down
-  bubble 14 side, down down left
+  bubble 12.5 side, up up left
+  bubble 12.5 lobe, right right up, bend 184 down
+  bubble 12.5 lobe, right right down, bend 184 down
+  bubble 12.5 side, down down left
   lock to knot
   trim
 `,

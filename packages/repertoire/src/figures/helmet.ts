@@ -9,13 +9,14 @@ balloon helmet: 260 in band
   leave 1.2
   bubble 1.5 ball, forward
   mark front
-  bubble 11 band, back, bend 180 right
+  bubble 10 band, back, bend 180 right
   mark nape
-  bubble 11 band, forward, bend 180 left
+  bubble 10 band, forward, bend 180 left
   lock to front
-  bubble 13 arch, back, bend 180 down
+  bubble 12 arch, back, bend 180 down down down right
   lock to nape
-  bubble 1.5 end ball, back
+  bubble 12 arch, forward, bend 180 down down down left
+  lock to front
   trim
 `,
   minutes: { median: 0.6, sigma: 0.25 },

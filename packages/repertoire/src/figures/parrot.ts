@@ -7,13 +7,13 @@ export const parrot: ShippedFigure = {
   recipe: `
 balloon parrot: 260 in body
   leave 1.9
-  bubble 1.3 beak, forward
-  pinch 2.6 head, up
-  bubble 4.5 wing, down down down left back back, x 2 mirrored
+  bubble 1 beak, forward down
+  bubble 2.8 head, down down down back
+  bubble 4.2 wing, down down left back, x 2 mirrored
   lock
-  roll 4.5 breast, down down down forward
-  loop 23 swing, up, facing left
-  bubble 6 tail, down down back
+  roll 4.2 breast, down down down forward
+  loop 26 swing, up, facing left forward
+  bubble 6.5 tail, down down back
 finish with marker: eyes on head, 0.1 minutes
 `,
   minutes: { median: 0.6, sigma: 0.25 },
