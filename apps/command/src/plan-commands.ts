@@ -115,7 +115,7 @@ const shopFlags: readonly Flag[] = [
   { name: 'now', takes: 'text', says: 'the time of day, HH:MM: an order whose cut-off has passed goes on the next working day' },
 ];
 
-/** A command that also buys. `curve`: with cost against risk, and a second opinion on other futures. */
+/** A command that also buys. `curve`: with cost against risk, and a second opinion on other tries. */
 function shoppingCommand(
   name: string,
   says: string,

@@ -147,7 +147,7 @@ export function writeNeeds(page: Page, book: Book, needs: Needs, full: boolean):
     ]),
   );
   page.tell(
-    `"enough" is for all items together: nothing asked for runs out in ${partInWords(needs.chance)} futures (${needs.runs} were played).`,
+    `"enough" is for all items together: nothing asked for runs out in ${partInWords(needs.chance)} tries (${needs.runs} were played).`,
   );
 }
 

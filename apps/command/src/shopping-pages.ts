@@ -60,7 +60,7 @@ export function writeCurve(page: Page, book: Book, curve: readonly CurvePoint[])
     curve.map((point) => [
       decimalOf(point.total, currency),
       point.bags,
-      `${Math.round(1000 * point.chance) / 10} % of futures`,
+      `${Math.round(1000 * point.chance) / 10} % of tries`,
       proofWords(point.proof),
     ]),
   );

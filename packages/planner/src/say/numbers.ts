@@ -26,7 +26,7 @@ export function chanceInWords(chance: number): string {
   if (chance > 0.905) return `${Math.round(100 * chance)} in 100`;
   return `${Math.round(10 * chance)} in 10`;
 }
-/** A share of things that are counted, for "in … futures": "9 of 10", "97 of 100", "1 of 33", "no", "all". */
+/** A share of things that are counted, for "in … tries": "9 of 10", "97 of 100", "1 of 33", "no", "all". */
 export function partInWords(share: number): string {
   if (share <= 0) return 'no';
   if (share >= 1) return 'all';

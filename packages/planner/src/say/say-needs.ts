@@ -20,7 +20,7 @@ export function sayNeeds(book: Book, needs: Needs): Said {
   if (short.length === 0)
     return {
       answer: 'Nothing is short.',
-      more: [`With what is in store and on order nothing asked for runs out in ${partInWords(needs.chanceNow)} futures.`],
+      more: [`With what is in store and on order nothing asked for runs out in ${partInWords(needs.chanceNow)} tries.`],
     };
   const names = short.map((item) => itemName(book, item.item));
   const shown = names.length <= 4 ? listed(names) : `${names.slice(0, 3).join(', ')} and ${names.length - 3} more`;
@@ -30,7 +30,7 @@ export function sayNeeds(book: Book, needs: Needs): Said {
   return {
     answer: `${headNumber(short.length)} ${short.length === 1 ? 'item' : 'items'} would run short: ${shown}.`,
     more: [
-      `Missing, so that nothing asked for runs out in ${partInWords(needs.chance)} futures: ${missing}. ${nowInWords(needs.chanceNow)}`,
+      `Missing, so that nothing asked for runs out in ${partInWords(needs.chance)} tries: ${missing}. ${nowInWords(needs.chanceNow)}`,
     ],
   };
 }

@@ -10,14 +10,14 @@ export function sayShopping(plan: ShoppingPlan, currency: CurrencyCode): Said {
   const leaves = plan.orders.length === 1 ? 'leaves' : 'leave';
   const risk =
     plan.chance >= 1
-      ? `${leaves} no future in which something runs out`
+      ? `${leaves} no try in which something runs out`
       : plan.chance <= 0
-        ? `${leaves} no future in which nothing runs out`
+        ? `${leaves} no try in which nothing runs out`
         : `${leaves} a chance of ${chanceInWords(1 - plan.chance)} that something runs out`;
   if (plan.orders.length === 0)
     return {
       answer: plan.chance >= plan.wantedChance ? 'There is nothing to buy.' : 'Nothing is bought.',
-      more: [`With what is in store and on order something runs out in ${partInWords(1 - plan.chanceNow)} futures.`],
+      more: [`With what is in store and on order something runs out in ${partInWords(1 - plan.chanceNow)} tries.`],
     };
   if (plan.chance <= plan.chanceNow && plan.missing < plan.missingNow) return sayFewestMissing(plan, show);
   const orders = `${headNumber(plan.orders.length)} ${plan.orders.length === 1 ? 'order' : 'orders'}`;
@@ -25,14 +25,14 @@ export function sayShopping(plan: ShoppingPlan, currency: CurrencyCode): Said {
   const elsewhere =
     plan.chanceElsewhere === undefined
       ? ''
-      : ` On futures it was not made from, nothing runs out in ${percent(plan.chanceElsewhere)} of them.`;
+      : ` On tries it was not made from, nothing runs out in ${percent(plan.chanceElsewhere)} of them.`;
   return {
     answer: `${orders} for ${show(plan.total)} ${risk}.`,
     more: [
       ...(first === undefined
         ? []
         : [`The first must go by ${shortDate(first.orderBy)}${first.before === undefined ? '' : `, ${first.before}`}, to ${first.name}.`]),
-      `Without buying anything, something would run out in ${percent(1 - plan.chanceNow)} of the futures.${elsewhere}`,
+      `Without buying anything, something would run out in ${percent(1 - plan.chanceNow)} of the tries.${elsewhere}`,
       sayProof(plan.proof),
     ],
   };
@@ -69,7 +69,7 @@ export function sayThumb(plan: ShoppingPlan, currency: CurrencyCode): string | u
   const way = thumb.kind === 'one shop' ? 'Rounding everything up at one shop' : 'Rounding each up where it is cheapest';
   const size = wholeMoney(money(Math.abs(thumb.dearerBy)), currency);
   const difference = thumb.dearerBy === 0 ? 'the same' : thumb.dearerBy > 0 ? `${size} more` : `${size} less`;
-  return `${way} would cost ${difference} (${wholeMoney(thumb.total, currency)}, ${counted(thumb.bags, 'bag')}), and something would run out in ${percent(1 - thumb.chance)} of the futures.`;
+  return `${way} would cost ${difference} (${wholeMoney(thumb.total, currency)}, ${counted(thumb.bags, 'bag')}), and something would run out in ${percent(1 - thumb.chance)} of the tries.`;
 }
 
 const percent = (share: number): string => `${Number((100 * share).toFixed(share < 0.1 || share > 0.9 ? 1 : 0))} %`;
