@@ -4,7 +4,7 @@ import { decimalOf, type Money, money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { counted, listed, sentence } from '../words/counted.ts';
-import { figureName, of100, offerName } from './kit-words.ts';
+import { figureName, of100, offerName, shownMoney } from './kit-words.ts';
 
 interface BeyondProps {
   readonly plan: KitPlan;
@@ -19,6 +19,7 @@ export const NextSection = memo(function NextSection({ plan, onPutIn }: BeyondPr
   return (
     <section>
       <h2>What to buy next, the most for the money first.</h2>
+      <p className="note more">Each on top of those above it, in one order with the kit.</p>
       <div className="scroll">
         <table>
           <caption className="skip">Next purchases</caption>
@@ -31,8 +32,8 @@ export const NextSection = memo(function NextSection({ plan, onPutIn }: BeyondPr
               <th scope="col" className="num">
                 Then met, of 100
               </th>
-              <th scope="col" className="roomy">
-                Brings
+              <th scope="col" className="num roomy">
+                More for each {shownMoney(gainUnit, currency)}
               </th>
               <th scope="col">
                 <span className="skip">Put in</span>
@@ -44,15 +45,18 @@ export const NextSection = memo(function NextSection({ plan, onPutIn }: BeyondPr
               <tr key={next.offers.join(' ')}>
                 <th scope="row">
                   {listed(next.offers.map((offer) => offerName(book, offer)))}
-                  <CarriageNote book={book} offers={next.offers} cost={next.cost} />
+                  <small className="carried">
+                    {next.unlocks.length === 0
+                      ? 'More choice, more pieces'
+                      : `Brings ${listed(next.unlocks.map((id) => figureName(book, id)))}`}
+                    {carriageNote(book, next.offers, next.cost)}
+                  </small>
                 </th>
                 <td className="num">{decimalOf(next.cost, currency)}</td>
                 <td className="num">
                   {(100 * next.metAfter).toFixed(1)} <span className="sp">(+{(100 * next.gain).toFixed(1)})</span>
                 </td>
-                <td className="roomy">
-                  {next.unlocks.length === 0 ? 'more choice, more pieces' : next.unlocks.map((id) => figureName(book, id)).join(', ')}
-                </td>
+                <td className="num roomy">{next.cost > 0 ? (100 * next.gainPerThousand).toFixed(1) : 'for nothing'}</td>
                 <td className="num noprint">
                   <button
                     type="button"
@@ -72,24 +76,17 @@ export const NextSection = memo(function NextSection({ plan, onPutIn }: BeyondPr
   );
 });
 
-interface CarriageNoteProps {
-  readonly book: Book;
-  readonly offers: readonly string[];
-  /** What they add to the bill. */
-  readonly cost: Money;
-}
-/** Says so where the bill grows by more or by less than the price, because carriage comes or falls away. */
-function CarriageNote({ book, offers, cost }: CarriageNoteProps): ReactElement | null {
+/** Minor units for which a gain is said. */
+const gainUnit = money(1000);
+
+/** ", with £3.95 of carriage": where the bill grows by more or by less than the price, because carriage comes or falls away. */
+function carriageNote(book: Book, offers: readonly string[], cost: Money): string {
   const { currency } = book.business;
   const prices = offers.reduce((sum, id) => sum + (book.offers.find((offer) => offer.id === id)?.price ?? 0), 0);
-  if (cost === prices) return null;
-  return (
-    <small className="carried">
-      {cost > prices
-        ? `with ${showMoney(money(cost - prices), currency)} of carriage`
-        : `its price less ${showMoney(money(prices - cost), currency)} of carriage that falls away`}
-    </small>
-  );
+  if (cost === prices) return '';
+  return cost > prices
+    ? `, with ${showMoney(money(cost - prices), currency)} of carriage`
+    : `, its price less ${showMoney(money(prices - cost), currency)} of carriage that falls away`;
 }
 
 /** Figures that the kit does not make, and the cheapest that would bring each in. */
@@ -110,14 +107,8 @@ export const LeftOutSection = memo(function LeftOutSection({ plan, onPutIn }: Be
           <thead>
             <tr>
               <th scope="col">Figure</th>
-              <th scope="col" className="num roomy">
-                Asked for, of 100
-              </th>
               <th scope="col" className="num">
                 Would cost, {currency}
-              </th>
-              <th scope="col" className="roomy">
-                For
               </th>
               <th scope="col">
                 <span className="skip">Put in</span>
@@ -127,13 +118,15 @@ export const LeftOutSection = memo(function LeftOutSection({ plan, onPutIn }: Be
           <tbody>
             {leftOut.map((left) => (
               <tr key={left.figure}>
-                <th scope="row">{left.name}</th>
-                <td className="num roomy">{(100 * left.share).toFixed(1)}</td>
+                <th scope="row">
+                  {left.name}
+                  <small className="carried">
+                    {(100 * left.share).toFixed(1)} of 100 ask for it.
+                    {left.cost !== undefined &&
+                      ` It takes ${listed(left.offers.map((offer) => offerName(book, offer)))}${carriageNote(book, left.offers, left.cost)}.`}
+                  </small>
+                </th>
                 <td className="num">{left.cost === undefined ? 'not for sale' : decimalOf(left.cost, currency)}</td>
-                <td className="roomy">
-                  {listed(left.offers.map((offer) => offerName(book, offer)))}
-                  {left.cost !== undefined && <CarriageNote book={book} offers={left.offers} cost={left.cost} />}
-                </td>
                 <td className="num noprint">
                   {left.cost !== undefined && (
                     <button type="button" className="btn plain" aria-label={`Bring in ${left.name}`} onClick={() => onPutIn(left.offers)}>

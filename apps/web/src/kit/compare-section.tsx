@@ -3,8 +3,8 @@ import type { BookKitWishes, KitPlan } from '@twistwright/planner';
 import { type CurrencyCode, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
-import { counted } from '../words/counted.ts';
-import { figureName, of100, offerName, shownMoney } from './kit-words.ts';
+import { counted, listed } from '../words/counted.ts';
+import { comparedSentence, figureName, of100, offerName, shownMoney } from './kit-words.ts';
 import { type PlannedKit, useOtherKit } from './use-kit.ts';
 
 interface Kept {
@@ -30,7 +30,7 @@ export const CompareSection = memo(function CompareSection({ plan, wishes }: Pla
           ? 'Hold two kits side by side.'
           : other === undefined
             ? 'Working out the other kit …'
-            : comparedSentence(plan, other, kept.name)}
+            : comparedSentence(plan.kit, other.kit, kept.name, currency)}
       </h2>
       <div className="row noprint" style={{ marginTop: 12 }}>
         <button type="button" className="btn" onClick={() => setKept({ name: keptName(wishes, currency), wishes })}>
@@ -75,12 +75,6 @@ function keptName({ budget, forcedIn = [], takenOut = [] }: BookKitWishes, curre
   const decided = forcedIn.length + takenOut.length > 0 ? ' as you had decided it' : '';
   return `the kit for ${shownMoney(budget, currency)}${decided}`;
 }
-function comparedSentence(plan: KitPlan, other: KitPlan, name: string): string {
-  const difference = of100(plan.kit.met) - of100(other.kit.met);
-  if (difference === 0) return `This kit meets as many requests as ${name}.`;
-  return `This kit meets ${Math.abs(difference)} of 100 requests ${difference > 0 ? 'more' : 'fewer'} than ${name}.`;
-}
-
 function Side({ title, plan, beside }: { readonly title: string; readonly plan: KitPlan; readonly beside: KitPlan }): ReactElement {
   const { book } = useBook();
   const { currency } = book.business;
@@ -109,12 +103,14 @@ function Side({ title, plan, beside }: { readonly title: string; readonly plan: 
           spread={`${lasting.hoursUntilShort.p10.toFixed(1)} to ${lasting.hoursUntilShort.p90.toFixed(1)}`}
         />
       </dl>
-      <p style={{ marginTop: 12, fontWeight: 700 }}>{onlyHere.length === 0 ? 'Nothing that the other lacks.' : 'Only here:'}</p>
+      <p style={{ marginTop: 12, fontWeight: 700 }}>
+        {onlyHere.length + figures.length === 0 ? 'Nothing that the other lacks.' : 'Only here:'}
+      </p>
       <ul>
         {onlyHere.map((name) => (
           <li key={name}>{name}</li>
         ))}
-        {figures.length > 0 && <li>Makes {figures.map((figure) => figureName(book, figure)).join(', ')}</li>}
+        {figures.length > 0 && <li>Makes {listed(figures.map((figure) => figureName(book, figure)))}</li>}
       </ul>
     </div>
   );

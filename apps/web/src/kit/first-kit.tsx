@@ -94,18 +94,16 @@ function FirstKitPage(): ReactElement {
           <div className="first">
             <section className="served" style={{ paddingTop: 36 }}>
               <Answer state={state} page={page} />
-              {slider !== undefined && budget !== undefined && (
-                <>
-                  <Curve state={state} slider={slider} budget={budget} />
-                  <BudgetSlider
-                    {...slider}
-                    value={Math.min(Math.max(budget, slider.min), slider.max)}
-                    text={shownMoney(budget, currency)}
-                    onMove={(value) => setMoved(money(value))}
-                  />
-                  <CurveTable points={points} quick={list} />
-                </>
-              )}
+              <div className={slider === undefined || budget === undefined ? 'unseen' : undefined}>
+                <Curve state={state} slider={slider ?? noSlider} budget={budget ?? money(0)} />
+                <BudgetSlider
+                  {...(slider ?? noSlider)}
+                  value={Math.min(Math.max(budget ?? 0, slider?.min ?? 0), slider?.max ?? 0)}
+                  text={shownMoney(budget ?? money(0), currency)}
+                  onMove={(value) => setMoved(money(value))}
+                />
+                <CurveTable points={points} quick={list} />
+              </div>
             </section>
           </div>
           <NewcomerPanel wishes={page} onChange={change} shares={shares} />
@@ -139,6 +137,9 @@ function FirstKitPage(): ReactElement {
   );
 }
 
+/** Keeps the place of the slider, unseen, until it is known how far it goes: what stands below does not move. */
+const noSlider = { min: 0, max: 1, step: 1 } as const;
+
 /** How often each figure is asked for; the same object as long as that stays the same, whatever the money. */
 function useShares(quick: KitState['quick']): ReadonlyMap<string, number> {
   const text = JSON.stringify((quick?.kit.figures ?? []).map((figure) => [figure.figure, figure.share]));
@@ -152,6 +153,7 @@ function Answer({ state, page }: { readonly state: KitState; readonly page: Page
   const plan = isWhole ? planned?.plan : undefined;
   const next = plan?.next[0];
   const said = next === undefined ? undefined : nextSentence(book, next);
+  const decided = { forcedIn: page.forcedIn.length, takenOut: page.takenOut.length };
   const isEmpty = kitFigures(book).every(({ id }) => page.unwanted.includes(id));
   return (
     <>
@@ -186,22 +188,26 @@ function Answer({ state, page }: { readonly state: KitState; readonly page: Page
           </Refusal>
         </div>
       )}
-      {quick !== undefined && (
-        <p className="lead more">
-          {expectSentence(quick, page.hours)}{' '}
-          {said !== undefined && (
-            <>
-              Next best: <b>{said.money}</b> for {said.rest}.
-            </>
+      {(quick !== undefined || refused === undefined) && (
+        <>
+          <p className="lead more expected">{quick !== undefined && expectSentence(quick, page.hours)}</p>
+          <p className="lead expected">
+            {said !== undefined && (
+              <>
+                Next best: <b>{said.money}</b> for {said.rest}.
+              </>
+            )}
+          </p>
+          {decided.forcedIn + decided.takenOut > 0 && (
+            <p className="lead expected" role="status">
+              {plan !== undefined && freeMet !== undefined && lossSentence(plan, freeMet, decided)}
+            </p>
           )}
-        </p>
+          <div className={plan === undefined ? 'why-met unseen' : 'why-met'}>
+            {planned !== undefined && <Proof plan={planned.plan} page={page} />}
+          </div>
+        </>
       )}
-      {plan !== undefined && freeMet !== undefined && (
-        <p className="lead more" role="status">
-          {lossSentence(plan, freeMet, { forcedIn: page.forcedIn.length, takenOut: page.takenOut.length })}
-        </p>
-      )}
-      {plan !== undefined && <Proof plan={plan} page={page} />}
     </>
   );
 }

@@ -103,7 +103,7 @@ export const GrowthSection = memo(function GrowthSection({ plan, wishes }: Plann
       {growth.ok && growth.value.purchases.length > 0 && (
         <table style={{ marginTop: 16 }}>
           <caption className="note" style={{ padding: '8px 0' }}>
-            Half of what a gig leaves goes into these, in this order.
+            Half of what a gig leaves goes into these, in this order. Prices without carriage.
           </caption>
           <thead>
             <tr>
@@ -111,15 +111,15 @@ export const GrowthSection = memo(function GrowthSection({ plan, wishes }: Plann
               <th scope="col" className="num">
                 {currency}
               </th>
-              <th scope="col">When</th>
             </tr>
           </thead>
           <tbody>
             {growth.value.purchases.map((purchase) => (
               <tr key={purchase.name}>
-                <th scope="row">{sentence(purchase.name)}</th>
+                <th scope="row">
+                  {sentence(purchase.name)} <small className="carried">{sayMilestone(purchase)}</small>
+                </th>
                 <td className="num">{decimalOf(purchase.cost, currency)}</td>
-                <td>{sayMilestone(purchase)}</td>
               </tr>
             ))}
           </tbody>

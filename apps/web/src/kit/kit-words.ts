@@ -1,7 +1,7 @@
 import type { Book } from '@twistwright/books';
 import { nameOfItem } from '@twistwright/books';
-import type { KitPlan, NextPurchase } from '@twistwright/planner';
-import { type CurrencyCode, type Money, showMoney } from '@twistwright/units';
+import { type Kit, type KitPlan, mostHoursFollowed, type NextPurchase } from '@twistwright/planner';
+import { type CurrencyCode, type Money, money, showMoney } from '@twistwright/units';
 import { counted, listed, sentence } from '../words/counted.ts';
 import type { BudgetRange, QuickKit } from './kit-ask.ts';
 
@@ -19,20 +19,24 @@ export function answerSentence({ kit }: QuickKit, currency: CurrencyCode): strin
 
 const aboutOf100 = (share: number): string => (of100(share) === 0 ? 'fewer than 1' : `about ${of100(share)}`);
 
-/** "Expect 76 to 94. It lasts about 25 hours of work (20 to 31)." */
+/** "Expect 76 to 94. Something first runs out after about 25 hours (20 to 31)." */
 export function expectSentence({ lasting }: QuickKit, hours: number): string {
   const { hoursUntilShort: until } = lasting;
   const whole = (value: number): string => value.toFixed(value < 9.5 ? 1 : 0).replace(/\.0$/, '');
+  // Nobody has looked further than this.
+  const most = mostHoursFollowed * hours;
+  const shown = (value: number): string => `${whole(value)}${value >= most ? ' or more' : ''}`;
+  const spread = until.p10 >= most ? '' : ` (${whole(until.p10)} to ${shown(until.p90)})`;
   const lasts =
     until.p10 >= hours
-      ? `Nothing runs out in the ${whole(hours)} hours: the kit lasts about ${whole(until.p50)} (${whole(until.p10)} to ${whole(until.p90)}).`
-      : `Something first runs out after about ${whole(until.p50)} hours (${whole(until.p10)} to ${whole(until.p90)}).`;
+      ? `Nothing runs out in ${hours === 1 ? 'the hour' : `the ${whole(hours)} hours`}: the kit lasts about ${shown(until.p50)}${spread}.`
+      : `Something first runs out after about ${shown(until.p50)} hours${spread}.`;
   return `Expect ${of100(lasting.met.p10)} to ${of100(lasting.met.p90)}. ${lasts}`;
 }
 
 /** "Buy these eight things for £58.70." */
 export function buySentence({ kit }: QuickKit, currency: CurrencyCode): string {
-  const things = kit.lines.reduce((sum, line) => sum + line.bags, 0) + kit.tools.length;
+  const things = kit.lines.reduce((sum, line) => sum + line.bags, 0) + kit.tools.reduce((sum, tool) => sum + tool.bags, 0);
   return things === 0
     ? 'There is nothing to buy.'
     : `Buy ${things === 1 ? 'this one thing' : `these ${counted(things, 'thing')}`} for ${showMoney(kit.spent, currency)}.`;
@@ -81,6 +85,16 @@ export function lossSentence(plan: KitPlan, freeMet: number, wishes: { readonly 
         ? 'What you have put in'
         : 'What you have put in and taken out';
   return lost <= 0 ? `${what} costs no request.` : `${what} costs ${lost} of 100 requests: without it ${of100(freeMet)} would be met.`;
+}
+
+/** "This kit meets 7 of 100 requests more than the kit for £90, and costs £55.65 more." */
+export function comparedSentence(kit: Kit, other: Kit, name: string, currency: CurrencyCode): string {
+  const more = of100(kit.met) - of100(other.met);
+  const dearer = kit.spent - other.spent;
+  const meets =
+    more === 0 ? `as many requests as ${name}` : `${Math.abs(more)} of 100 requests ${more > 0 ? 'more' : 'fewer'} than ${name}`;
+  const costs = `costs ${dearer === 0 ? 'the same' : `${showMoney(money(Math.abs(dearer)), currency)} ${dearer > 0 ? 'more' : 'less'}`}`;
+  return `This kit meets ${meets} and ${costs}.`;
 }
 
 /** Steps of the slider and its ends: whole steps of one, two or five that part the range into about 150, whole units of the currency where the range has many. */

@@ -3,7 +3,18 @@ import { type BookKitWishes, curveThrough, planKit } from '@twistwright/planner'
 import { date, money } from '@twistwright/units';
 import { expect, test } from 'vitest';
 import { curveBudgets } from './curve-budgets.ts';
-import { answerSentence, expectSentence, lossSentence, nextSentence, offerName, packsWords, sliderOf, whyText } from './kit-words.ts';
+import {
+  answerSentence,
+  buySentence,
+  comparedSentence,
+  expectSentence,
+  lossSentence,
+  nextSentence,
+  offerName,
+  packsWords,
+  sliderOf,
+  whyText,
+} from './kit-words.ts';
 import { ordersOfKit, orderText } from './order-of-kit.ts';
 import { priceLevelOf } from './price-level.ts';
 import { firstWishes, pageOfSaved, savedKitOf, wishesOf } from './wishes-of-page.ts';
@@ -51,6 +62,33 @@ test('sentences of one kit', () => {
   if (next === undefined) throw new Error('nothing comes next');
   expect(nextSentence(book, next)).toEqual({ money: '£11 more', rest: '260 red, and 100 of 100 are met' });
   expect(whyText('260 red', '260 red: blade on 1')).toBe('Blade on 1');
+});
+test('what has not run out while it was followed lasts so long or more', () => {
+  const plan = planOf({ ...wishes, budget: money(2000) });
+  const spread = (p10: number, p50: number, p90: number) => ({ p10, p50, p90, mean: p50, error: 0 });
+  const after = (hours: number, hoursUntilShort: ReturnType<typeof spread>): string =>
+    expectSentence({ ...plan, lasting: { ...plan.lasting, met: spread(0.5, 0.5, 0.5), hoursUntilShort } }, hours).replace(
+      /^Expect .*?\. /,
+      '',
+    );
+  expect(after(12, spread(48, 48, 48.25))).toBe('Nothing runs out in the 12 hours: the kit lasts about 48 or more.');
+  expect(after(12, spread(30, 40, 48))).toBe('Nothing runs out in the 12 hours: the kit lasts about 40 (30 to 48 or more).');
+  expect(after(1, spread(1.5, 2, 3))).toBe('Nothing runs out in the hour: the kit lasts about 2 (1.5 to 3).');
+  expect(after(12, spread(5, 9, 11))).toBe('Something first runs out after about 9 hours (5 to 11).');
+});
+test('each pack of a tool is a thing to buy', () => {
+  const plan = planOf({ ...wishes, tools: [{ item: 'pump', need: 'must-have', count: 2 }] });
+  expect(plan.kit.tools).toMatchObject([{ bags: 2, pieces: 2, price: 1800 }]);
+  expect(buySentence(plan, 'GBP')).toBe('Buy these four things for £38.00.');
+});
+test('two kits beside one another: what one meets more, and what that costs', () => {
+  const { kit } = planOf(wishes);
+  const other = (met: number, spent: number) => ({ ...kit, met: kit.met - met, spent: money(kit.spent - spent) });
+  const compared = (met: number, spent: number): string => comparedSentence(kit, other(met, spent), 'the kit for £20', 'GBP');
+  expect(compared(0, 0)).toBe('This kit meets as many requests as the kit for £20 and costs the same.');
+  expect(compared(0.5, 1150)).toBe('This kit meets 50 of 100 requests more than the kit for £20 and costs £11.50 more.');
+  expect(compared(0.5, -1150)).toBe('This kit meets 50 of 100 requests more than the kit for £20 and costs £11.50 less.');
+  expect(compared(-0.5, -1150)).toBe('This kit meets 50 of 100 requests fewer than the kit for £20 and costs £11.50 less.');
 });
 test('what a decision costs', () => {
   const plan = planOf({ ...wishes, takenOut: ['R'] });

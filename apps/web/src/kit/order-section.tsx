@@ -5,6 +5,7 @@ import { memo, type ReactElement, useState } from 'react';
 import { newId } from '../book/change.ts';
 import { useBook, useChangeBook } from '../book/use-book.ts';
 import { NotSaved } from '../forms/saving.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { counted } from '../words/counted.ts';
 import { saveAsFile } from './kit-paper-door.ts';
 import { ordersOfKit, orderText } from './order-of-kit.ts';
@@ -18,58 +19,72 @@ interface OrderProps {
 }
 type Draft = Omit<Order, 'id'>;
 
-/** The kit as orders: the newcomer's own, to hand over; only if the coach says so one for the coach's store. */
+/** The kit as orders: the newcomer's own, to hand over; marked as the coach's only where the coach says so. */
 export const OrderSection = memo(function OrderSection({ plan, isWhole, name }: OrderProps): ReactElement | null {
   const { book, today } = useBook();
+  const { change, isSaving, error } = useChangeBook();
+  const [isOwn, setOwn] = useState(false);
+  const [placed, setPlaced] = useState<readonly string[]>([]);
   const orders = ordersOfKit(book, plan.kit, today);
   if (orders.length === 0) return null;
+  const place = (order: Draft): void =>
+    change({ list: 'orders', put: { id: newId(`kit ${order.supplier} ${today}`, book.orders), ...order } }, () =>
+      setPlaced((before) => [...before, JSON.stringify(order)]),
+    );
   return (
     <section className="noprint">
-      <h2>Turn it into {orders.length === 1 ? 'an order' : `${counted(orders.length, 'order')}`}.</h2>
+      <h2>Turn it into {orders.length === 1 ? 'an order' : counted(orders.length, 'order')}.</h2>
       <p className="note more">
-        {name === '' ? 'The newcomer orders and pays' : `${name}: the newcomer orders and pays`}; nothing of it comes into your store.
+        {isOwn
+          ? 'Order from the supplier, then mark it here: it stands among what is on its way, and is counted into your store when it arrives.'
+          : `${name === '' ? 'The newcomer orders and pays' : `${name}: the newcomer orders and pays`}; nothing of it comes into your store.`}
       </p>
+      <Tick checked={isOwn} onChange={setOwn}>
+        It is for your own store
+      </Tick>
       <ul className="kept">
         {orders.map((order) => (
-          <TheirOrder key={order.supplier} order={order} isWhole={isWhole} name={name} />
+          <OneOrder
+            key={order.supplier}
+            order={order}
+            isWhole={isWhole}
+            name={name}
+            onPlace={isOwn ? () => place(order) : undefined}
+            isPlaced={placed.includes(JSON.stringify(order))}
+            isSaving={isSaving}
+          />
         ))}
       </ul>
-      <OwnOrders orders={orders} isWhole={isWhole} />
+      <NotSaved error={error} />
     </section>
   );
 });
 
-/** Name of the shop, and what the order comes to. */
-function About({ order }: { readonly order: Draft }): ReactElement {
-  const { book, today } = useBook();
-  const goods = order.lines.reduce((sum, line) => sum + line.bags * line.price, 0);
-  return (
-    <>
-      <b>{shopName(book.suppliers, order)}</b>
-      <span className="note">
-        {counted(order.lines.length, 'line')}, {showMoney(money(goods + order.carriage), book.business.currency)}, {arrival(order, today)}
-      </span>
-    </>
-  );
-}
-const shopName = (suppliers: readonly { readonly id: string; readonly name: string }[], { supplier }: Draft): string =>
-  suppliers.find((one) => one.id === supplier)?.name ?? supplier;
 const arrival = ({ expectedOn }: Draft, today: LocalDate): string =>
   expectedOn === today ? 'collected today' : `at the door on ${shortDate(expectedOn)}`;
 
-interface TheirOrderProps {
+interface OneOrderProps extends Pick<OrderProps, 'isWhole' | 'name'> {
   readonly order: Draft;
-  readonly isWhole: boolean;
-  readonly name: string;
+  /** Puts it among the orders of the store; missing where it is the newcomer's. */
+  readonly onPlace: (() => void) | undefined;
+  readonly isPlaced: boolean;
+  readonly isSaving: boolean;
 }
-function TheirOrder({ order, isWhole, name }: TheirOrderProps): ReactElement {
-  const { book } = useBook();
+/** An order to copy or to save as a text, and to mark as ordered where it is for the coach's own store. */
+function OneOrder({ order, isWhole, name, onPlace, isPlaced, isSaving }: OneOrderProps): ReactElement {
+  const { book, today } = useBook();
   const [told, setTold] = useState('');
-  const shop = shopName(book.suppliers, order);
-  const text = orderText(book, order, name);
+  const shop = book.suppliers.find((one) => one.id === order.supplier)?.name ?? order.supplier;
+  const text = orderText(book, order, onPlace === undefined ? name : '');
+  const goods = order.lines.reduce((sum, line) => sum + line.bags * line.price, 0);
   return (
     <li>
-      <About order={order} />
+      <div className="about">
+        <b>{shop}</b>
+        <span className="note">
+          {counted(order.lines.length, 'line')}, {showMoney(money(goods + order.carriage), book.business.currency)}, {arrival(order, today)}
+        </span>
+      </div>
       {navigator.clipboard !== undefined && (
         <button
           type="button"
@@ -84,53 +99,24 @@ function TheirOrder({ order, isWhole, name }: TheirOrderProps): ReactElement {
       )}
       <button
         type="button"
-        className="btn"
+        className={onPlace === undefined ? 'btn' : 'btn plain'}
         disabled={!isWhole}
         aria-label={`Save the order for ${shop}`}
         onClick={() => saveAsFile(new Blob([text], { type: 'text/plain' }), `order-${order.supplier}.txt`)}
       >
         Save the order
       </button>
+      {onPlace !== undefined && (
+        <button
+          type="button"
+          className="btn"
+          disabled={isSaving || isPlaced || !isWhole}
+          aria-label={`Mark as ordered at ${shop}`}
+          onClick={onPlace}
+        >
+          {isPlaced ? 'Ordered' : 'Mark as ordered'}
+        </button>
+      )}
     </li>
-  );
-}
-
-/** For a coach who buys the kit: the things become part of the store when they are counted in. */
-function OwnOrders({ orders, isWhole }: { readonly orders: readonly Draft[]; readonly isWhole: boolean }): ReactElement {
-  const { book, today } = useBook();
-  const { change, isSaving, error } = useChangeBook();
-  const [placed, setPlaced] = useState<readonly string[]>([]);
-  return (
-    <details className="because">
-      <summary>It is for your own store</summary>
-      <p className="note">
-        Order from the supplier, then mark it here: it stands among what is on its way, and is counted into your store when it arrives.
-      </p>
-      <ul className="kept">
-        {orders.map((order) => {
-          const key = JSON.stringify(order);
-          const isPlaced = placed.includes(key);
-          return (
-            <li key={order.supplier}>
-              <About order={order} />
-              <button
-                type="button"
-                className="btn"
-                disabled={isSaving || isPlaced || !isWhole}
-                aria-label={`Mark as ordered at ${shopName(book.suppliers, order)}`}
-                onClick={() =>
-                  change({ list: 'orders', put: { id: newId(`kit ${order.supplier} ${today}`, book.orders), ...order } }, () =>
-                    setPlaced([...placed, key]),
-                  )
-                }
-              >
-                {isPlaced ? 'Ordered' : 'Mark as ordered'}
-              </button>
-            </li>
-          );
-        })}
-      </ul>
-      <NotSaved error={error} />
-    </details>
   );
 }
