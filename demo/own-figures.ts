@@ -32,20 +32,20 @@ balloon guard: 260 in guard
     name: 'Big elephant',
     recipe: `
 balloon elephant: 350 in body
-  leave 4
-  bubble 4 trunk, forward forward down, bend 70 up
+  leave 2.4
+  bubble 7 trunk, forward forward up, bend 110 up
   mark brow
-  fold 3.5 ear, left left back, facing forward, x 2 mirrored
-  bubble 1.5 neck, back
-  bubble 3.2 front leg, down down down left, x 2 mirrored
+  fold 5 ear, left left up up back back, facing forward, x 2 mirrored
+  bubble 1.2 neck, back down
+  bubble 3.5 front leg, down down down left, x 2 mirrored
   lock
-  bubble 3.5 body, back
-  bubble 3.2 hind leg, down down down left, x 2 mirrored
+  bubble 4 body, back
+  bubble 3.5 hind leg, down down down left, x 2 mirrored
   lock
 
 balloon eyes: round-5 in eyes, printed eyes
   join to brow
-  bubble 2.6 eyes, up forward
+  bubble 2.4 eyes, up up up forward
 `,
     colourways: [
       { id: 'grey', name: 'Grey', share: 3, fill: { body: 'grey', eyes: 'white' } },
@@ -60,10 +60,10 @@ balloon eyes: round-5 in eyes, printed eyes
     name: 'Ladybird bracelet',
     recipe: `
 balloon band: 260 in band
-  inflate 9
+  inflate 14
   bubble 2 head, forward
   mark back of the head
-  loop 7 band, down, facing forward
+  loop 11 band, down, facing forward
   trim
 
 balloon shell: round-5 in shell, printed spots
@@ -115,7 +115,7 @@ balloon body: 646 in body
 balloon fins: 260 in fins
   leave 3.5
   join to tail
-  loop 8 fin, forward down, facing left, x 4 around up
+  loop 10 fin, forward forward down, facing left, x 4 around up
   trim
 `,
     colourways: [
