@@ -1,10 +1,10 @@
 import type { Book } from '@twistwright/books';
-import type { KitPlan } from '@twistwright/planner';
+import { type KitPlan, wholeMoney } from '@twistwright/planner';
 import { decimalOf, type Money, money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { counted, listed, sentence } from '../words/counted.ts';
-import { figureName, of100, offerName, shownMoney } from './kit-words.ts';
+import { figureName, of100, offerName } from './kit-words.ts';
 
 interface BeyondProps {
   readonly plan: KitPlan;
@@ -33,7 +33,7 @@ export const NextSection = memo(function NextSection({ plan, onPutIn }: BeyondPr
                 Then met, of 100
               </th>
               <th scope="col" className="num roomy">
-                More for each {shownMoney(gainUnit, currency)}
+                More for each {wholeMoney(gainUnit, currency)}
               </th>
               <th scope="col">
                 <span className="skip">Put in</span>

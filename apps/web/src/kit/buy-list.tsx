@@ -1,5 +1,5 @@
 import type { Book } from '@twistwright/books';
-import type { Kit } from '@twistwright/planner';
+import { type Kit, wholeMoney } from '@twistwright/planner';
 import { decimalOf, type Money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, type ReactNode, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
@@ -8,7 +8,7 @@ import { Unbroken } from '../parts/unbroken.tsx';
 import { Bag } from '../pictures/bag.tsx';
 import { listed, sentence } from '../words/counted.ts';
 import type { QuickKit } from './kit-ask.ts';
-import { buySentence, figureName, of100, packsWords, shownMoney, whyText } from './kit-words.ts';
+import { buySentence, figureName, of100, packsWords, whyText } from './kit-words.ts';
 import { ToolPicture } from './tool-picture.tsx';
 
 interface BuyListProps {
@@ -62,7 +62,7 @@ export const BuyList = memo(function BuyList({ quick, forcedIn, onTakeOut }: Buy
 /** What a shop asks of an order: "Takes orders from £15. No carriage from £60." */
 function termsOf(book: Book, id: string): string {
   const { leastOrder, freeFrom, carriage } = book.suppliers.find((supplier) => supplier.id === id) ?? {};
-  const show = (amount: Money): string => shownMoney(amount, book.business.currency);
+  const show = (amount: Money): string => wholeMoney(amount, book.business.currency);
   return [
     ...(leastOrder === undefined ? [] : [`Takes orders from ${show(leastOrder)}.`]),
     ...(freeFrom === undefined || !((carriage ?? 0) > 0) ? [] : [`No carriage from ${show(freeFrom)}.`]),

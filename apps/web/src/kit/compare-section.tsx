@@ -1,10 +1,10 @@
 import type { SavedKit } from '@twistwright/books';
-import type { BookKitWishes, KitPlan } from '@twistwright/planner';
+import { type BookKitWishes, type KitPlan, wholeMoney } from '@twistwright/planner';
 import { type CurrencyCode, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { counted, listed } from '../words/counted.ts';
-import { comparedSentence, figureName, of100, offerName, shownMoney } from './kit-words.ts';
+import { comparedSentence, figureName, of100, offerName } from './kit-words.ts';
 import { type PlannedKit, useOtherKit } from './use-kit.ts';
 
 interface Kept {
@@ -73,7 +73,7 @@ export const CompareSection = memo(function CompareSection({ plan, wishes }: Pla
 /** "the kit for £90", and that something was put in or taken out. */
 function keptName({ budget, forcedIn = [], takenOut = [] }: BookKitWishes, currency: CurrencyCode): string {
   const decided = forcedIn.length + takenOut.length > 0 ? ' as you had decided it' : '';
-  return `the kit for ${shownMoney(budget, currency)}${decided}`;
+  return `the kit for ${wholeMoney(budget, currency)}${decided}`;
 }
 function Side({ title, plan, beside }: { readonly title: string; readonly plan: KitPlan; readonly beside: KitPlan }): ReactElement {
   const { book } = useBook();

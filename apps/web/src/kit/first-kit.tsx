@@ -1,5 +1,6 @@
+import { Link } from '@tanstack/react-router';
 import type { SavedKit } from '@twistwright/books';
-import { curveThrough } from '@twistwright/planner';
+import { curveThrough, wholeMoney } from '@twistwright/planner';
 import { decimalOf, exponentOf, type Money, money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
@@ -17,7 +18,7 @@ import { GrowthSection } from './growth-section.tsx';
 import { KeepSection } from './keep-section.tsx';
 import './kit.css';
 import type { CurvePoint } from './kit-ask.ts';
-import { answerSentence, expectSentence, lossSentence, nextSentence, of100, offerName, shownMoney, sliderOf } from './kit-words.ts';
+import { answerSentence, expectSentence, lossSentence, nextSentence, of100, offerName, sliderOf } from './kit-words.ts';
 import { NewcomerPanel } from './newcomer-panel.tsx';
 import { OrderSection } from './order-section.tsx';
 import { PapersRow } from './papers-row.tsx';
@@ -34,7 +35,20 @@ export function FirstKit(): ReactElement {
         <div className="title">
           <h1 className="say">There is nothing to choose a first kit from yet.</h1>
         </div>
-        <Empty sentence="With figures that have recipes, and suppliers with prices, this page says what a newcomer should buy first for the money." />
+        <Empty sentence="With figures that have recipes, and suppliers with prices, this page says what a newcomer should buy first for the money.">
+          <div className="row">
+            {kitFigures(book).length === 0 && (
+              <Link className="btn full" to="/repertoire">
+                Figures
+              </Link>
+            )}
+            {book.offers.length === 0 && (
+              <Link className="btn full" to="/shopping/suppliers">
+                Suppliers and prices
+              </Link>
+            )}
+          </div>
+        </Empty>
       </Page>
     );
   return <FirstKitPage />;
@@ -99,7 +113,7 @@ function FirstKitPage(): ReactElement {
                 <BudgetSlider
                   {...(slider ?? noSlider)}
                   value={Math.min(Math.max(budget ?? 0, slider?.min ?? 0), slider?.max ?? 0)}
-                  text={shownMoney(budget ?? money(0), currency)}
+                  text={wholeMoney(budget ?? money(0), currency)}
                   onMove={(value) => setMoved(money(value))}
                 />
                 <CurveTable points={points} quick={list} />
@@ -244,8 +258,8 @@ function Curve({ state, slider, budget }: CurveProps): ReactElement {
           points={curveThrough(points, chosen)}
           chosen={chosen}
           rules={rules}
-          showAt={(at) => shownMoney(money(Math.round(at)), currency)}
-          label={`Requests met against money from ${shownMoney(money(slider.min), currency)} to ${shownMoney(money(slider.max), currency)}.${quick === undefined ? '' : ` Chosen: ${shownMoney(budget, currency)}, ${of100(quick.kit.met)} of 100 requests met.`}`}
+          showAt={(at) => wholeMoney(money(Math.round(at)), currency)}
+          label={`Requests met against money from ${wholeMoney(money(slider.min), currency)} to ${wholeMoney(money(slider.max), currency)}.${quick === undefined ? '' : ` Chosen: ${wholeMoney(budget, currency)}, ${of100(quick.kit.met)} of 100 requests met.`}`}
         />
       )}
     </Measured>

@@ -7,6 +7,7 @@ import {
   guestsPerHourOf,
   sayGrowth,
   sayMilestone,
+  wholeMoney,
 } from '@twistwright/planner';
 import { type CurrencyCode, decimalOf, type Money, money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, useMemo, useState } from 'react';
@@ -17,7 +18,6 @@ import { Slider } from '../parts/slider.tsx';
 import { Pinch } from '../pictures/pinch.tsx';
 import { niceStep } from '../pictures/step-curve.tsx';
 import { sentence } from '../words/counted.ts';
-import { shownMoney } from './kit-words.ts';
 import { priceLevelOf } from './price-level.ts';
 import type { PlannedKit } from './use-kit.ts';
 
@@ -54,8 +54,8 @@ export const GrowthSection = memo(function GrowthSection({ plan, wishes }: Plann
           max={dearest}
           step={step}
           value={Math.min(dearest, earnings.feePerHour)}
-          text={shownMoney(earnings.feePerHour, currency)}
-          ends={['0', shownMoney(money(dearest), currency)]}
+          text={wholeMoney(earnings.feePerHour, currency)}
+          ends={['0', wholeMoney(money(dearest), currency)]}
           onMove={(fee) => move({ feePerHour: money(fee) })}
         />
         <Slider
@@ -65,7 +65,7 @@ export const GrowthSection = memo(function GrowthSection({ plan, wishes }: Plann
           step={smallStep}
           value={earnings.tipPerGuest}
           text={showMoney(earnings.tipPerGuest, currency)}
-          ends={['0', shownMoney(money(20 * smallStep), currency)]}
+          ends={['0', wholeMoney(money(20 * smallStep), currency)]}
           onMove={(tip) => move({ tipPerGuest: money(tip) })}
         />
         <Slider
@@ -94,8 +94,8 @@ export const GrowthSection = memo(function GrowthSection({ plan, wishes }: Plann
           max={30 * step}
           step={step}
           value={earnings.costPerGig}
-          text={shownMoney(earnings.costPerGig, currency)}
-          ends={['0', shownMoney(money(30 * step), currency)]}
+          text={wholeMoney(earnings.costPerGig, currency)}
+          ends={['0', wholeMoney(money(30 * step), currency)]}
           onMove={(cost) => move({ costPerGig: money(cost) })}
         />
       </div>
@@ -183,7 +183,7 @@ function Path({ growth, currency }: { readonly growth: Growth; readonly currency
                   strokeDasharray={amount === 0 ? undefined : '1 5'}
                 />
                 <text className="ax" x={amount === 0 ? width - 8 : 8} textAnchor={amount === 0 ? 'end' : 'start'} y={y(amount) - 5}>
-                  {amount === 0 ? 'paid for' : shownMoney(money(amount), currency)}
+                  {amount === 0 ? 'paid for' : wholeMoney(money(amount), currency)}
                 </text>
               </g>
             ))}

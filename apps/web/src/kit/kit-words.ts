@@ -1,20 +1,18 @@
 import type { Book } from '@twistwright/books';
 import { nameOfItem } from '@twistwright/books';
-import { type Kit, type KitPlan, mostHoursFollowed, type NextPurchase } from '@twistwright/planner';
-import { type CurrencyCode, type Money, money, showMoney } from '@twistwright/units';
+import { type Kit, type KitPlan, mostHoursFollowed, type NextPurchase, wholeMoney } from '@twistwright/planner';
+import { type CurrencyCode, money, showMoney } from '@twistwright/units';
 import { counted, listed, sentence } from '../words/counted.ts';
 import type { BudgetRange, QuickKit } from './kit-ask.ts';
 
-/** "£60", "£58.70". */
-export const shownMoney = (amount: Money, currency: CurrencyCode): string => showMoney(amount, currency).replace(/\.0+$/, '');
 export const of100 = (share: number): number => Math.round(100 * share);
 
 /** "For £60, six colours meet about 85 of 100 requests." */
 export function answerSentence({ kit }: QuickKit, currency: CurrencyCode): string {
-  if (!(kit.met > 0)) return `For ${shownMoney(kit.budget, currency)} nothing can be made.`;
+  if (!(kit.met > 0)) return `For ${wholeMoney(kit.budget, currency)} nothing can be made.`;
   const colours = kit.colours.length;
   const what = colours === 0 ? 'what is there' : counted(colours, 'colour');
-  return `For ${shownMoney(kit.budget, currency)}, ${what} ${colours < 2 ? 'meets' : 'meet'} ${aboutOf100(kit.met)} of 100 requests.`;
+  return `For ${wholeMoney(kit.budget, currency)}, ${what} ${colours < 2 ? 'meets' : 'meet'} ${aboutOf100(kit.met)} of 100 requests.`;
 }
 
 const aboutOf100 = (share: number): string => (of100(share) === 0 ? 'fewer than 1' : `about ${of100(share)}`);
@@ -67,7 +65,7 @@ export const figureName = (book: Book, id: string): string => book.figures.find(
 export function nextSentence(book: Book, next: NextPurchase): { readonly money: string; readonly rest: string } {
   const what = listed(next.offers.map((offer) => offerName(book, offer, false)));
   return {
-    money: next.cost > 0 ? `${shownMoney(next.cost, book.business.currency)} more` : 'no more money',
+    money: next.cost > 0 ? `${wholeMoney(next.cost, book.business.currency)} more` : 'no more money',
     rest: `${what}, and ${of100(next.metAfter)} of 100 are met`,
   };
 }

@@ -61,6 +61,7 @@ test('sentences of one kit', () => {
   const next = plan.next[0];
   if (next === undefined) throw new Error('nothing comes next');
   expect(nextSentence(book, next)).toEqual({ money: '£11 more', rest: '260 red, and 100 of 100 are met' });
+  expect(answerSentence({ ...plan, kit: { ...plan.kit, budget: money(36_000) } }, 'KWD')).toMatch(/^For 36 KWD, one colour /);
   expect(whyText('260 red', '260 red: blade on 1')).toBe('Blade on 1');
 });
 test('what has not run out while it was followed lasts so long or more', () => {
