@@ -1,5 +1,5 @@
 import { type Book, type Caution, cautions, nameOfItem, swordCaution } from '@twistwright/books';
-import { type BookKitWishes, type KitPlan, mostHoursFollowed } from '@twistwright/planner';
+import { type BookKitWishes, type KitPlan, metWithin, mostHoursFollowed } from '@twistwright/planner';
 import { type CurrencyCode, type Money, money, showMoney } from '@twistwright/units';
 import { itemSwatch } from './swatch.ts';
 
@@ -116,6 +116,7 @@ const counted = (value: number, one: string): string => `${value} ${value === 1 
 export function kitSentences({ plan: { kit, lasting }, wishes }: KitPaper): string {
   const of100 = (share: number): number => Math.round(100 * share);
   const made = kit.figures.filter((figure) => figure.met > 0).length;
+  const { low, high } = metWithin(kit, lasting);
   const { p10, p50, p90 } = lasting.guestsUntilShort;
   const most = mostHoursFollowed * kit.requests;
   const guests = (number: number): string => `${Math.round(number)}${number >= most ? ' or more' : ''}`;
@@ -124,7 +125,7 @@ export function kitSentences({ plan: { kit, lasting }, wishes }: KitPaper): stri
       ? `Nothing runs out before ${Math.round(p10)} guests have come.`
       : `Something first runs out after about ${guests(p50)} guests${spread(guests(p10), guests(p90))}.`;
   return (
-    `It makes ${counted(made, 'figure')} and meets about ${of100(kit.met)} of 100 requests${spread(of100(lasting.met.p10), of100(lasting.met.p90))} ` +
+    `It makes ${counted(made, 'figure')} and meets about ${of100(kit.met)} of 100 requests${spread(of100(low), of100(high))} ` +
     `in ${counted(wishes.hours, 'hour')} of ${wishes.kind}: about ${counted(Math.round(kit.requests), 'guest')}. ${lasts}`
   );
 }

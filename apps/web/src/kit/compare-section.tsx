@@ -1,5 +1,5 @@
 import type { SavedKit } from '@twistwright/books';
-import { type BookKitWishes, type KitPlan, wholeMoney } from '@twistwright/planner';
+import { type BookKitWishes, type KitPlan, metWithin, wholeMoney } from '@twistwright/planner';
 import { type CurrencyCode, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
@@ -79,6 +79,7 @@ function Side({ title, plan, beside }: { readonly title: string; readonly plan: 
   const { book } = useBook();
   const { currency } = book.business;
   const { kit, lasting } = plan;
+  const { low, high } = metWithin(kit, lasting);
   const bagsElsewhere = new Map(beside.kit.lines.map((line) => [line.offer, line.bags]));
   const onlyHere = [
     ...kit.lines.flatMap((line) => {
@@ -94,7 +95,7 @@ function Side({ title, plan, beside }: { readonly title: string; readonly plan: 
       <h3>{title.charAt(0).toUpperCase() + title.slice(1)}</h3>
       <dl>
         <Fact what="Costs" is={showMoney(kit.spent, currency)} />
-        <Fact what="Requests met" is={`${of100(kit.met)} of 100`} spread={`${of100(lasting.met.p10)} to ${of100(lasting.met.p90)}`} />
+        <Fact what="Requests met" is={`${of100(kit.met)} of 100`} spread={`${of100(low)} to ${of100(high)}`} />
         <Fact what="Figures" is={String(made(plan).length)} />
         <Fact what="Colours" is={String(kit.colours.length)} />
         <Fact

@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import type { SavedKit } from '@twistwright/books';
-import { curveThrough, wholeMoney } from '@twistwright/planner';
+import { curveThrough, metWithin, wholeMoney } from '@twistwright/planner';
 import { decimalOf, exponentOf, type Money, money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
@@ -18,7 +18,7 @@ import { GrowthSection } from './growth-section.tsx';
 import { KeepSection } from './keep-section.tsx';
 import './kit.css';
 import type { CurvePoint } from './kit-ask.ts';
-import { answerSentence, expectSentence, lossSentence, nextSentence, of100, offerName, sliderOf } from './kit-words.ts';
+import { answerSentence, expectSentence, isTool, lossSentence, nextSentence, of100, offerName, sliderOf } from './kit-words.ts';
 import { NewcomerPanel } from './newcomer-panel.tsx';
 import { OrderSection } from './order-section.tsx';
 import { PapersRow } from './papers-row.tsx';
@@ -228,14 +228,7 @@ function Answer({ state, page }: { readonly state: KitState; readonly page: Page
 
 /** Where the kit at hand lies on the curve. */
 const pointOf = (quick: KitState['quick']): CurvePoint | undefined =>
-  quick === undefined
-    ? undefined
-    : {
-        budget: quick.kit.budget,
-        met: quick.kit.met,
-        low: Math.min(quick.kit.met, quick.lasting.met.p10),
-        high: Math.max(quick.kit.met, quick.lasting.met.p90),
-      };
+  quick === undefined ? undefined : { budget: quick.kit.budget, met: quick.kit.met, ...metWithin(quick.kit, quick.lasting) };
 
 interface CurveProps {
   readonly state: KitState;
@@ -344,7 +337,7 @@ const TakenOut = memo(function TakenOut({
         {takenOut.map((id) => (
           <li key={id}>
             <b>{offerName(book, id)}</b>
-            <span className="note">taken out</span>
+            <span className="note">{isTool(book, id) ? 'taken out; has to be there already, or to come from elsewhere' : 'taken out'}</span>
             <button
               type="button"
               className="btn plain"

@@ -1,6 +1,6 @@
 import type { Book } from '@twistwright/books';
 import { nameOfItem } from '@twistwright/books';
-import { type Kit, type KitPlan, mostHoursFollowed, type NextPurchase, wholeMoney } from '@twistwright/planner';
+import { type Kit, type KitPlan, metWithin, mostHoursFollowed, type NextPurchase, wholeMoney } from '@twistwright/planner';
 import { type CurrencyCode, money, showMoney } from '@twistwright/units';
 import { counted, listed, sentence } from '../words/counted.ts';
 import type { BudgetRange, QuickKit } from './kit-ask.ts';
@@ -18,7 +18,8 @@ export function answerSentence({ kit }: QuickKit, currency: CurrencyCode): strin
 const aboutOf100 = (share: number): string => (of100(share) === 0 ? 'fewer than 1' : `about ${of100(share)}`);
 
 /** "Expect 76 to 94. Something first runs out after about 25 hours (20 to 31)." */
-export function expectSentence({ lasting }: QuickKit, hours: number): string {
+export function expectSentence({ kit, lasting }: QuickKit, hours: number): string {
+  const { low, high } = metWithin(kit, lasting);
   const { hoursUntilShort: until } = lasting;
   const whole = (value: number): string => value.toFixed(value < 9.5 ? 1 : 0).replace(/\.0$/, '');
   // Nobody has looked further than this.
@@ -29,7 +30,7 @@ export function expectSentence({ lasting }: QuickKit, hours: number): string {
     until.p10 >= hours
       ? `Nothing runs out in ${hours === 1 ? 'the hour' : `the ${whole(hours)} hours`}: the kit lasts about ${shown(until.p50)}${spread}.`
       : `Something first runs out after about ${shown(until.p50)} hours${spread}.`;
-  return `Expect ${of100(lasting.met.p10)} to ${of100(lasting.met.p90)}. ${lasts}`;
+  return `Expect ${of100(low)} to ${of100(high)}. ${lasts}`;
 }
 
 /** "Buy these eight things for £58.70." */
@@ -53,6 +54,8 @@ export const itemName = (book: Book, id: string): string => {
   const item = book.items.find((one) => one.id === id);
   return item === undefined ? id : nameOfItem(item, book.colours);
 };
+/** Whether what was taken out is a tool, which is needed whoever sells it. */
+export const isTool = (book: Book, id: string): boolean => book.items.some((item) => item.id === id && item.kind !== 'balloon');
 /** How a tool comes: "1 piece", "2 pieces", "1 pack of 2". */
 export function packsWords(packs: number, pieces: number): string {
   const each = pieces / packs;

@@ -32,6 +32,7 @@ export function Proof({ plan, page }: { readonly plan: KitPlan; readonly page: P
         Guests were sent past this kit, by chance, again and again: in 8 tries of 10 between {of100(lasting.met.p10)} and{' '}
         {of100(lasting.met.p90)} of 100 are met. About {Math.round(lasting.figures.p50)} figures are made ({Math.round(lasting.figures.p10)}{' '}
         to {Math.round(lasting.figures.p90)}).
+        {kit.met < lasting.met.p10 && ` The ${met} is reckoned from averages, and promises too little where much runs out.`}
       </p>
       <p>
         {kit.standing.kind === 'proven'

@@ -2,7 +2,7 @@ import { money } from '@twistwright/units';
 import { expect, test } from 'vitest';
 import { inventedKit } from './invented-kit.ts';
 import { kitCurve } from './kit-curve.ts';
-import { lastingOf } from './kit-lasting.ts';
+import { lastingOf, metWithin } from './kit-lasting.ts';
 import { kitModelOf } from './kit-model.ts';
 import type { KitProblem } from './kit-problem.ts';
 import { kitReportOf } from './kit-report.ts';
@@ -238,4 +238,10 @@ test('the report holds kit, lasting, next steps, rules and warnings as plain dat
 
 test('the same problem gives the same kit', () => {
   expect(firstKit(inventedKit(20, 40, 3))).toEqual(firstKit(inventedKit(20, 40, 3)));
+});
+
+test('what is promised lies within what is to be expected, also where little is bought for long hours', () => {
+  const wide = { p10: 0.19, p50: 0.2, p90: 0.22, mean: 0.2, error: 0 };
+  expect(metWithin({ met: 0.18 }, { met: wide })).toEqual({ low: 0.18, high: 0.22 });
+  expect(metWithin({ met: 0.2 }, { met: wide })).toEqual({ low: 0.19, high: 0.22 });
 });

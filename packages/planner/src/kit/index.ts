@@ -17,7 +17,7 @@ export { bagsOfKit, foundBefore } from './found-before.ts';
 export { type Growth, type GrowthProblem, growthOf, growthProblemCodes, type Milestone } from './growth.ts';
 export { growthPurchasesOf } from './growth-purchases.ts';
 export { bagsByOffer, type KitCurve, type KitCurvePoint, kitCurve } from './kit-curve.ts';
-export { lastingOf, mostHoursFollowed } from './kit-lasting.ts';
+export { lastingOf, metWithin, mostHoursFollowed } from './kit-lasting.ts';
 export { type KitModel, kitModelOf } from './kit-model.ts';
 export { type BookKitWishes, kitDraftOf, kitProblemOf } from './kit-of-book.ts';
 export * from './kit-problem.ts';

@@ -1,6 +1,6 @@
 import { Chance, exp, spreadOf } from '@twistwright/units';
 import type { KitModel, ModelFigure, ModelPart } from './kit-model.ts';
-import type { KitLasting } from './kit-problem.ts';
+import type { Kit, KitLasting } from './kit-problem.ts';
 import { guestsPerHourOf } from './kit-problem.ts';
 import { piecesWith } from './kit-worth.ts';
 import type { Bags } from './purchase.ts';
@@ -29,6 +29,18 @@ export function lastingOf(model: KitModel, bags: Bags, runs = 400, seed = 1): Ki
     hoursUntilShort: spreadOf(untilShort.map((guests) => guests / perHour)),
   };
 }
+
+/**
+ * Shares of requests between which to expect the one that is met: 10th to 90th percentile of the simulated ones, and the expected share
+ * itself, which is reckoned from averages and promises a little too little where much runs out.
+ */
+export const metWithin = (
+  { met }: Pick<Kit, 'met'>,
+  lasting: Pick<KitLasting, 'met'>,
+): { readonly low: number; readonly high: number } => ({
+  low: Math.min(met, lasting.met.p10),
+  high: Math.max(met, lasting.met.p90),
+});
 
 /** A run is followed for at most this many times the hours (or their guests) to see when the kit runs short: such a spread says "at least". */
 export const mostHoursFollowed = 4;

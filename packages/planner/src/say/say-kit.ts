@@ -1,5 +1,5 @@
 import { type CurrencyCode, type Money, money, subtract } from '@twistwright/units';
-import { type Kit, mostHoursFollowed } from '../kit/index.ts';
+import { type Kit, metWithin, mostHoursFollowed } from '../kit/index.ts';
 import type { KitPlan } from '../plan/index.ts';
 import { count, counted, listed, range } from './numbers.ts';
 import { wholeMoney } from './say-charge.ts';
@@ -9,6 +9,7 @@ import type { Said } from './say-forecast.ts';
 export function sayKit(plan: KitPlan, currency: CurrencyCode): Said {
   const { kit, lasting } = plan;
   const show = (amount: Money): string => wholeMoney(amount, currency);
+  const { low, high } = metWithin(kit, lasting);
   const made = kit.figures.filter((figure) => figure.met > 0).length;
   return {
     answer: `${show(kit.spent)} buys ${counted(
@@ -16,7 +17,7 @@ export function sayKit(plan: KitPlan, currency: CurrencyCode): Said {
       'bag',
     )}: ${counted(made, 'figure')}, and ${percent(kit.met)} of the requests are met.`,
     more: [
-      `About ${counted(kit.requests, 'guest')} ${Math.round(kit.requests) === 1 ? 'asks' : 'ask'} over the hours; ${range(lasting.figures)} figures are made. ${sayLasting(kit, lasting)}`,
+      `About ${counted(kit.requests, 'guest')} ${Math.round(kit.requests) === 1 ? 'asks' : 'ask'} over the hours: expect ${range(lasting.figures)} figures, ${range({ p10: 100 * low, p90: 100 * high })} % of the requests. ${sayLasting(kit, lasting)}`,
       sayStanding(kit),
       sayAssumed(kit),
       ...rulesSaid(plan, show),
