@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { openSolver } from '@twistwright/solver/node';
 import { date } from '@twistwright/units';
 import { describe, expect, test } from 'vitest';
+import { NotWritten, type Outside } from './outside.ts';
 import { runCommand } from './run-command.ts';
 
 interface Ran {
@@ -13,7 +14,7 @@ interface Ran {
 }
 const demo = readFileSync(join(import.meta.dirname, '../../../demo/book.yaml'), 'utf8');
 
-async function run(words: string, given: Readonly<Record<string, string>> = {}): Promise<Ran> {
+async function run(words: string, given: Readonly<Record<string, string>> = {}, other: Partial<Outside> = {}): Promise<Ran> {
   const files = new Map<string, string | Uint8Array>();
   let [out, err] = ['', ''];
   const readable: Readonly<Record<string, string>> = { 'book.yaml': demo, ...given };
@@ -36,6 +37,7 @@ async function run(words: string, given: Readonly<Record<string, string>> = {}):
       today: () => date('2026-06-01'),
       now: () => 0,
       solver: () => openSolver(),
+      ...other,
     },
   );
   return { code, out, err, files };
@@ -90,6 +92,19 @@ describe('figure', () => {
     expect((await run('figure picture dog --svg - --colours nose=red')).err).toBe('There is no role "nose"; the recipe has body.\n');
     expect((await run('figure picture dog')).code).toBe(2);
   });
+  test('a colour that is none, and a file that cannot be written, are said in a sentence', async () => {
+    expect(await run('figure picture dog --svg - --colours body=bleu')).toMatchObject({
+      code: 2,
+      err: '"bleu" is no colour: write one of the book, a plain name such as red, or #rrggbb.\n',
+    });
+    const failing = async (path: string): Promise<void> => {
+      throw new NotWritten(path, Object.assign(new Error('no'), { code: 'ENOENT' }));
+    };
+    expect(await run('figure picture dog --svg nowhere/dog.svg', {}, { writeFile: failing })).toMatchObject({
+      code: 1,
+      err: 'nowhere/dog.svg cannot be written: there is no such folder.\n',
+    });
+  });
   test('card and board are PDFs', async () => {
     const card = await run('figure card dog --pdf dog.pdf --paper letter');
     expect([card.code, card.out]).toEqual([0, 'The card of dog is in dog.pdf.\n']);
@@ -115,6 +130,7 @@ describe('figure', () => {
       expect(facts.minutes.p50).toBeLessThanOrEqual(4);
     }
     expect((await run('figure list --balloons few')).code).toBe(2);
+    expect((await run('figure list --balloons 3-1')).err).toBe('--balloons takes the smaller number first, such as 1-3.\n');
     expect((await run('figure list --book book.yaml --from attic')).code).toBe(1);
     expect((await run('figure list')).out).toMatch(/^\d\d figures\./u);
     expect((await run('figure list')).out).toMatch(/^ *Two kissing dogs +pair-of-dogs +3\.4 min/mu);

@@ -228,7 +228,7 @@ async function picture(asked: Asked): Promise<ExitCode> {
   const found = await find(asked);
   if (typeof found === 'number') return found;
   const { facts, way } = found;
-  const colours = args.text('colours') === undefined ? undefined : readColours(args.text('colours') ?? '', facts.roles);
+  const colours = args.text('colours') === undefined ? undefined : readColours(args.text('colours') ?? '', facts.roles, book);
   if (colours !== undefined && !colours.ok) {
     outside.err(`${colours.error}\n`);
     return 2;
@@ -370,6 +370,7 @@ function readFilter(args: Arguments): MakeableFilter | string {
   if (range === null) return `--balloons takes a number or two with a dash, such as 1-3, not "${balloons}".`;
   const least = Number(range?.[1]);
   const most = Number(range?.[2] ?? range?.[1]);
+  if (range !== undefined && least > most) return `--balloons takes the smaller number first, such as ${most}-${least}.`;
   return {
     makeable: args.has('makeable'),
     ...(minutes === undefined ? {} : { mostMinutes: minutes }),

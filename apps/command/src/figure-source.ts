@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import type { Book, Figure } from '@twistwright/books';
-import { shippedBook } from '@twistwright/planner';
+import { knownPaint, shippedBook } from '@twistwright/planner';
 import type { Problem } from '@twistwright/units';
 import type { Arguments } from './arguments.ts';
 import { openBook } from './open-book.ts';
@@ -34,11 +34,12 @@ export async function figureNamed(name: string, book: Book, outside: Outside): P
 
 /**
  * Reads `body=red,eyes=#ffffff`; a sentence if it cannot be understood.
- * @example readColours('body=red', ['body']) // -> { ok: true, value: { body: 'red' } }
+ * @example readColours('body=red', ['body'], { colours: [] }) // -> { ok: true, value: { body: 'red' } }
  */
 export function readColours(
   text: string,
   roles: readonly string[],
+  book: Pick<Book, 'colours'>,
 ): { readonly ok: true; readonly value: Readonly<Record<string, string>> } | { readonly ok: false; readonly error: string } {
   const fill: Record<string, string> = {};
   for (const part of text.split(',')) {
@@ -46,6 +47,8 @@ export function readColours(
     if (role === '' || colour === '' || more !== undefined)
       return { ok: false, error: `--colours takes ROLE=COLOUR with commas between, such as body=red; "${part}" is none.` };
     if (!roles.includes(role)) return { ok: false, error: `There is no role "${role}"; the recipe has ${roles.join(', ')}.` };
+    if (knownPaint(book, colour) === undefined)
+      return { ok: false, error: `"${colour}" is no colour: write one of the book, a plain name such as red, or #rrggbb.` };
     fill[role] = colour;
   }
   return { ok: true, value: fill };

@@ -8,12 +8,16 @@ import type { OpenSolver } from '@twistwright/solver/node';
 enableCompileCache();
 const { openSolver } = await import('@twistwright/solver/node');
 const { date } = await import('@twistwright/units');
+const { NotWritten } = await import('./outside.ts');
 const { runCommand } = await import('./run-command.ts');
 
 let solver: OpenSolver | undefined;
 const code = await runCommand(process.argv.slice(2), {
   readFile: (path) => readFile(path, 'utf8'),
-  writeFile: (path, content) => writeFile(path, content),
+  writeFile: (path, content) =>
+    writeFile(path, content).catch((cause: unknown) => {
+      throw new NotWritten(path, cause);
+    }),
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
   isTerminal: process.stdout.isTTY === true && (process.env.NO_COLOR ?? '') === '',

@@ -5,6 +5,7 @@ import type { LocalDate } from '@twistwright/units';
 export interface Outside {
   /** Reads a whole file as text; throws with a sentence if it cannot. */
   readonly readFile: (path: string) => Promise<string>;
+  /** Throws `NotWritten` if it cannot. */
   readonly writeFile: (path: string, content: string | Uint8Array) => Promise<void>;
   readonly out: (text: string) => void;
   /** Progress and complaints. */
@@ -19,6 +20,23 @@ export interface Outside {
   /** Asks the person; undefined where there is nobody to ask. */
   readonly ask?: (question: string) => Promise<string>;
 }
+
+/** A file cannot be written; its message is a sentence for whoever named the file. */
+export class NotWritten extends Error {
+  constructor(path: string, cause: unknown) {
+    const code = typeof cause === 'object' && cause !== null && 'code' in cause ? String(cause.code) : '';
+    super(`${path} cannot be written${reasons[code] ?? ''}.`, { cause });
+  }
+}
+const reasons: Readonly<Record<string, string>> = {
+  ENOENT: ': there is no such folder',
+  ENOTDIR: ': there is no such folder',
+  EISDIR: ': it is a folder',
+  EACCES: ': it is not allowed',
+  EPERM: ': it is not allowed',
+  EROFS: ': it is not allowed',
+  ENOSPC: ': the disk is full',
+};
 
 /** 0 done, 1 a refusal or problems, 2 not understood. */
 export type ExitCode = 0 | 1 | 2;

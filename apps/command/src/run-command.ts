@@ -5,7 +5,7 @@ import { figureCommand } from './figure-command.ts';
 import { frameCommand } from './frame-command.ts';
 import { importPricesCommand } from './import-prices-command.ts';
 import { kitCommand } from './kit-command.ts';
-import type { ExitCode, Outside } from './outside.ts';
+import { type ExitCode, NotWritten, type Outside } from './outside.ts';
 import { adviseCommand, chargeCommand, forecastCommand, needsCommand, packCommand, planCommand, shopCommand } from './plan-commands.ts';
 import { whatIfCommand } from './what-if-command.ts';
 
@@ -86,5 +86,11 @@ export async function runCommand(args: readonly string[], outside: Outside): Pro
     outside.err(`${usageOf(command)}`);
     return 2;
   }
-  return command.run(read.value, outside);
+  try {
+    return await command.run(read.value, outside);
+  } catch (error) {
+    if (!(error instanceof NotWritten)) throw error;
+    outside.err(`${error.message}\n`);
+    return 1;
+  }
 }

@@ -8,6 +8,7 @@ import {
   figureFacts,
   filterMakeable,
   finished,
+  knownPaint,
   type MakeableFigure,
   type MakeableFilter,
   makeableFigures,
@@ -44,6 +45,8 @@ export function figurePicture(order: PictureOrder) {
   const { facts, way } = found.value;
   const unknown = Object.keys(order.colours ?? {}).find((role) => !facts.roles.includes(role));
   if (unknown !== undefined) return refused(422, `There is no role "${unknown}"; the recipe has ${facts.roles.join(', ')}.`);
+  const lost = Object.values(order.colours ?? {}).find((colour) => knownPaint(order.book, colour) === undefined);
+  if (lost !== undefined) return refused(422, `"${lost}" is no colour: write one of the book, a plain name such as red, or #rrggbb.`);
   const options = airOptionsOf(order.book);
   const steps = stepsOf(facts.recipe, options);
   const step = order.step === undefined ? undefined : steps.find(({ number }) => number === order.step);

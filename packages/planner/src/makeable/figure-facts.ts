@@ -91,20 +91,23 @@ export function favouriteColourway(figure: Pick<Figure, 'colourways'>): Colourwa
 }
 
 /**
- * What a colour is painted with: its own body colour in the book, else itself if it is a plain name or `#rrggbb`, else the last plain colour word in its id or name, else grey, since the
- * name is always written beside it.
+ * What a colour is painted with: its own body colour in the book, else itself if it is a plain name or `#rrggbb`, else the last plain colour
+ * word in its id or name, else grey, since the name is always written beside it.
  */
-export function paintOf(book: Pick<Book, 'colours'>, id: string): string {
+export const paintOf = (book: Pick<Book, 'colours'>, id: string): string => knownPaint(book, id) ?? 'grey';
+
+/** As `paintOf`; undefined for what is no colour: not of the book, without a plain colour word, not `#rrggbb`. */
+export function knownPaint(book: Pick<Book, 'colours'>, id: string): string | undefined {
   const colour = book.colours.find((entry) => entry.id === id);
   if (colour?.body !== undefined && rubberOf(colour.body) !== undefined) return colour.body;
   if (rubberOf(id) !== undefined) return id;
-  const plain = [id, colour?.name ?? ''].flatMap((text) =>
+  const words = [id, colour?.name ?? ''].flatMap((text) =>
     text
       .toLowerCase()
       .split(/[^a-z]+/u)
       .toReversed(),
   );
-  return plain.find((word) => word !== '' && rubberOf(word) !== undefined) ?? 'grey';
+  return words.find((word) => word !== '' && rubberOf(word) !== undefined) ?? (colour === undefined ? undefined : 'grey');
 }
 
 /** Paint of every role in a colourway. */

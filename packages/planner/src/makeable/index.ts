@@ -8,6 +8,7 @@ export {
   favouriteColourway,
   figureFacts,
   finished,
+  knownPaint,
   paintOf,
   paintsOf,
 } from './figure-facts.ts';

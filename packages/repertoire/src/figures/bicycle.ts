@@ -13,7 +13,6 @@ balloon frame: 160 in frame
   bubble 5 top tube, forward
   mark head
   bubble 5.5 down tube, down back
-  mark pedal
   bubble 3.5 chain stay, back
   lock to rear hub
   trim

@@ -26,7 +26,6 @@ balloon dogs: 260 in body
   bubble 1 ear, down back
   lock last 3
   bubble 1 nose, left
-  mark kiss
   bubble 1 nose, left
   bubble 1 ear, up back
   bubble 1 brow, forward
