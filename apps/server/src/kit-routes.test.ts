@@ -59,6 +59,12 @@ test('too little money is refused with what would do', async () => {
     detail: { problems: [expect.objectContaining({ code: 'kit.budget', todo: expect.stringContaining('A kit works from £') })] },
   });
 });
+test('what is possible instead: the least money, with what was changed for it', async () => {
+  const nearest = await call(api.nearestKit, { body: { ...wishes, budget: money(1), figures: ['dog'] } }, options);
+  expect(nearest.changes).toEqual([expect.stringMatching(/^With £\d+\.\d\d instead of £0\.01\.$/u)]);
+  expect(nearest.plan.kit.figures.map(({ figure, met }) => [figure, met > 0])).toEqual([['dog', true]]);
+  await expect(call(api.nearestKit, { body: { ...wishes, figures: [] } }, options)).rejects.toMatchObject({ status: 409 });
+});
 test('a kept kit is put, listed and deleted; one that names an offer that has gone is kept with a warning', async () => {
   const kit = {
     id: 'bea',

@@ -18,6 +18,10 @@ export function kitRoutes(app: Hono, { shelf, jobs, today }: Ports): void {
     const { book } = await shelf.read();
     return jobs.run('kit', { book, wishes: body }, context.req.raw.signal);
   });
+  answer(app, api.nearestKit, async ({ body }, context) => {
+    const { book } = await shelf.read();
+    return jobs.run('kitNearest', { book, wishes: body }, context.req.raw.signal);
+  });
   answer(app, api.cover, ({ body }, context) => jobs.run('cover', { problem: body }, context.req.raw.signal));
   answer(app, handout, async ({ body, query }, context) => {
     const pdf = await jobs.run('kitHandout', { ...(await order(body)), ...query }, context.req.raw.signal);

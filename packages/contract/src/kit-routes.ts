@@ -1,7 +1,7 @@
 import type { Coverage } from '@twistwright/planner';
 import { money } from '@twistwright/units';
 import { z } from 'zod';
-import { coverageAnswerSchema, growthSchema, kitPlanSchema } from './answers/index.ts';
+import { coverageAnswerSchema, growthSchema, kitPlanSchema, nearestKitSchema } from './answers/index.ts';
 import { amount, count, id, name } from './book/basic-values.ts';
 import { route } from './http/route.ts';
 import { kitWishesSchema } from './kit-wishes-schema.ts';
@@ -57,11 +57,22 @@ export const kitRoutes = {
     method: 'post',
     path: '/api/kit',
     summary: 'What a newcomer should buy first for a budget, out of the offers of the book',
-    description: 'Refused with the least budget that works where the money does not reach.',
+    description: 'Refused with a sentence for each thing that stands in the way; `POST /api/kit/nearest` says what is possible instead.',
     body: kitWishesSchema,
     response: kitPlanSchema,
     ...kitRefusals,
     example: { body: wishes },
+  }),
+  nearestKit: route({
+    method: 'post',
+    path: '/api/kit/nearest',
+    summary: 'What is possible where a kit is refused: the nearest one, and what was changed for it',
+    description:
+      'With the least money that is enough, without figures, offers, shops and wishes that cannot be used, with all figures asked for alike where nobody asks for any. The kit itself, and no change, where it is not refused.',
+    body: kitWishesSchema,
+    response: nearestKitSchema,
+    ...kitRefusals,
+    example: { body: { ...wishes, budget: money(100) } },
   }),
   cover: route({
     method: 'post',

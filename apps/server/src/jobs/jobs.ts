@@ -3,7 +3,7 @@ import { balloonsKnown, balloonTestTried } from './calibration-jobs.ts';
 import { figureCard, figureList, figurePicture, figureShown, menuBoard, recipeProblems } from './figure-jobs.ts';
 import { frame } from './frame-jobs.ts';
 import { greeting } from './greeting-job.ts';
-import { cover, kit, kitGrowth, kitHandout, kitHtml, kitLearningSheet, kitList } from './kit-jobs.ts';
+import { cover, kit, kitGrowth, kitHandout, kitHtml, kitLearningSheet, kitList, kitNearest } from './kit-jobs.ts';
 import { advice, plan, whatIf } from './plan-jobs.ts';
 
 /** What a thread can do, by name: plain data in, an outcome out. */
@@ -24,6 +24,7 @@ export const jobs = {
   kitLearningSheet,
   kitHtml,
   kitList,
+  kitNearest,
   cover,
   figureShown,
   figurePicture,

@@ -6,6 +6,7 @@ import {
   type FirstEarnings,
   growKit,
   type KitPlan,
+  nearestKit,
   planBought,
   planKit,
   solveCoverage,
@@ -31,6 +32,11 @@ const curvePoints = 20;
 export function kit({ book, wishes }: KitOrder) {
   const planned = planKit(book, wishes, { curvePoints });
   return planned.ok ? doneAsJson(planned.value) : refused(409, 'There is no such kit.', planned.error);
+}
+
+export function kitNearest({ book, wishes }: KitOrder) {
+  const nearest = nearestKit(book, wishes, { curvePoints });
+  return nearest === undefined ? refused(409, 'There is no kit at all: nothing can be made from the offers.') : doneAsJson(nearest);
 }
 
 export function kitGrowth({ earnings, ...order }: KitOrder & { readonly earnings: FirstEarnings }) {

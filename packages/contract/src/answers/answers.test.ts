@@ -1,4 +1,4 @@
-import type { Advice, CoverageAnswer, Growth, KitPlan } from '@twistwright/planner';
+import type { Advice, CoverageAnswer, Growth, KitPlan, NearestKit } from '@twistwright/planner';
 import { describe, expectTypeOf, test } from 'vitest';
 import type { z } from 'zod';
 import type {
@@ -12,6 +12,7 @@ import type {
   kitPlanSchema,
   ListedFigure,
   listedFigureSchema,
+  nearestKitSchema,
   PlanAnswer,
   planAnswerSchema,
   WhatIfAnswer,
@@ -31,6 +32,7 @@ describe('each answer has the keys of the type that makes it, no more and no les
   test('advice', () => expectTypeOf<Form<typeof adviceSchema>>().toEqualTypeOf<Plain<Advice>>());
   test('what if', () => expectTypeOf<Form<typeof whatIfSchema>>().toEqualTypeOf<Plain<WhatIfAnswer>>());
   test('kit', () => expectTypeOf<Form<typeof kitPlanSchema>>().toEqualTypeOf<Plain<KitPlan>>());
+  test('nearest kit', () => expectTypeOf<Form<typeof nearestKitSchema>>().toEqualTypeOf<Plain<NearestKit>>());
   test('growth', () => expectTypeOf<Form<typeof growthSchema>>().toEqualTypeOf<Plain<Growth>>());
   test('cover', () => expectTypeOf<Form<typeof coverageAnswerSchema>>().toEqualTypeOf<Plain<CoverageAnswer>>());
   test('figure', () => expectTypeOf<Form<typeof figureAnswerSchema>>().toEqualTypeOf<Plain<FigureAnswer>>());

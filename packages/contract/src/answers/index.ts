@@ -9,5 +9,5 @@ export {
   listedFigureSchema,
 } from './figure-answer.ts';
 export { type FrameAnswer, frameAnswer, frameAnswerSchema } from './frame-answer.ts';
-export { coverageAnswerSchema, growthSchema, kitPlanSchema } from './kit-answer.ts';
+export { coverageAnswerSchema, growthSchema, kitPlanSchema, nearestKitSchema } from './kit-answer.ts';
 export { type GigPlanAnswer, type PlanAnswer, planAnswer, planAnswerSchema } from './plan-answer.ts';

@@ -1,4 +1,4 @@
-import type { CoverageAnswer, Growth, KitPlan } from '@twistwright/planner';
+import type { CoverageAnswer, Growth, KitPlan, NearestKit } from '@twistwright/planner';
 import { z } from 'zod';
 import { id } from '../book/basic-values.ts';
 import { problemSchema } from '../http/problem-details.ts';
@@ -124,3 +124,11 @@ export const coverageAnswerSchema = z
     proven: z.boolean(),
   })
   .meta({ id: 'CoverageAnswer', description: 'The bags whose figures are worth the most' }) satisfies z.ZodType<CoverageAnswer>;
+
+/** What is possible where a kit is refused. */
+export const nearestKitSchema = z
+  .strictObject({
+    plan: kitPlanSchema,
+    changes: z.array(z.string()).meta({ description: 'What was changed for it, a sentence each' }),
+  })
+  .meta({ id: 'NearestKit', description: 'The nearest kit to one that is refused' }) satisfies z.ZodType<NearestKit>;
