@@ -2,6 +2,7 @@ import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { checkBook } from '@twistwright/books';
 import { bookJsonSchema, readBook } from '@twistwright/contract';
+import { recipeJsonSchema } from '@twistwright/repertoire';
 import { date } from '@twistwright/units';
 import { describe, expect, test } from 'vitest';
 import { problemParts, problemsPage } from './problems-page.ts';
@@ -14,6 +15,9 @@ test('docs/problems.md is what scripts/problems.ts writes', () => {
 });
 test('docs/book.schema.json is what scripts/book-schema.ts writes', () => {
   expect(JSON.parse(page('book.schema.json'))).toEqual(bookJsonSchema());
+});
+test('docs/recipe.schema.json is what scripts/recipe-schema.ts writes', () => {
+  expect(JSON.parse(page('recipe.schema.json'))).toEqual(recipeJsonSchema);
 });
 
 test('the book in docs/book.md can be read and has nothing wrong with it', () => {
