@@ -126,6 +126,19 @@ test('what guests ask for comes from menus they choose from, not from what was o
   expect(asked([line])).toEqual([1, 0.5]);
 });
 
+test('where shares are given, nobody asks for a figure that is not among them', () => {
+  const [sword] = book.figures;
+  if (sword === undefined) throw new Error('no figure');
+  const two = { ...book, figures: [sword, { ...sword, id: 'tower', name: 'tower' }] };
+  const asked = kitProblemOf(two, { ...wishes, shares: { tower: 0.4 } });
+  expect(asked.ok && asked.value.figures.map(({ id, share }) => [id, share])).toEqual([
+    ['sword', 0],
+    ['tower', 0.4],
+  ]);
+  const none = kitProblemOf(two, { ...wishes, shares: { tower: 0 } });
+  expect(none.ok ? [] : none.error.map((one) => one.sentence)).toEqual(['The asking shares of the figures sum to nought.']);
+});
+
 test('what is wrong comes back as sentences', () => {
   const answer = kitProblemOf(book, { ...wishes, figures: ['dragon'], tools: [{ item: 'pump 2', need: 'spare' }] });
   expect(answer.ok ? [] : answer.error.map((one) => one.sentence)).toEqual([

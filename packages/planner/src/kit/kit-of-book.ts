@@ -9,7 +9,7 @@ import type { KitFigure, KitItem, KitOffer, KitProblem, KitTool, KitWishes } fro
 export interface BookKitWishes extends KitWishes {
   /** Figures to consider, by id; all that have a recipe if missing. */
   readonly figures?: readonly string[];
-  /** Asking shares by figure; taken from the menus of the book's gigs with guests who choose if missing; a figure on none of them gets half the usual share. */
+  /** Asking shares by figure; taken from the menus of the book's gigs with guests who choose if missing; a figure on none of them gets half the usual share. Where shares are given, nobody asks for a figure that is not among them. */
   readonly shares?: Readonly<Record<string, number>>;
   /** Tools and sundries; those of the settings if missing: what they say of a first kit, else `always` is a must-have, `spare` a spare, the others come later. Count as in the settings, else 1. */
   readonly tools?: readonly { readonly item: string; readonly need: KitTool['need']; readonly count?: number }[];
@@ -43,7 +43,7 @@ export function kitDraftOf(book: Book, wishes: BookKitWishes): { readonly proble
       {
         id: figure.id,
         name: figure.name,
-        share: shares.get(figure.id) ?? 1,
+        share: shares.get(figure.id) ?? 0,
         ...colours,
         ...(figure.extras === undefined ? {} : { extras: figure.extras }),
       },
