@@ -212,9 +212,14 @@ function cautionsOf(laid: Laid, needed: Band, left: number): readonly string[] {
     );
   else if (laid.tail < needed.mid - 0.05)
     said.push(`The tail of ${shown(laid.tail)} in is a little short for ${laid.count} bubbles; usual is ${shown(needed.mid)} in.`);
-  if (left < 0) said.push(`The bubbles take ${shown(-left)} in more than is blown up: twist them a little shorter or softer.`);
+  if (left < 0)
+    said.push(
+      `The bubbles take ${shown(-left)} in more than is blown up: twist them ${-left > muchTooLong ? 'much' : 'a little'} shorter or softer.`,
+    );
   return said;
 }
+/** Inflated inches that a little care does not save. */
+const muchTooLong = 6;
 /** Standard deviation of the sum of two independent errors. */
 const together = (a: number, b: number): number => Math.sqrt(a * a + b * b);
 const shown = (inches: number): string => String(Number(inches.toFixed(1)));

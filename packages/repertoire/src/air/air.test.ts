@@ -75,6 +75,9 @@ describe('a piece on two rulers', () => {
     const wide = air('balloon a: 321 in b\nbubble 40');
     expect(wide.changes[0]).toMatchObject({ kind: 'size', size: '350' });
     expect(air('balloon a: 260 in b\nleave 6\nbubble 40').changes[0]).toMatchObject({ kind: 'less tail' });
+    const hopeless = air('balloon a: 260 in b\nbubble 99\nbubble 60');
+    expect(hopeless.changes).toEqual([{ kind: 'smaller', share: 0.35, sentence: 'Make every bubble 35 % of its length.' }]);
+    expect(hopeless.cautions.join(' ')).toContain('twist them much shorter or softer.');
   });
   test('every change that is offered works', () => {
     const seen = new Set<string>();

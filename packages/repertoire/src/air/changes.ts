@@ -29,7 +29,8 @@ interface TooLong {
 
 /** What to do about a piece that does not fit, least change first. */
 export function changesFor(long: TooLong, options: AirOptions): readonly Change[] {
-  return [...lessTail(long), ...otherSize(long, options), ...splitAfter(long), ...smaller(long)];
+  const gentle = [...lessTail(long), ...otherSize(long, options), ...splitAfter(long), ...smaller(long, 0.5)];
+  return gentle.length > 0 ? gentle : smaller(long, 0.2);
 }
 
 const show = (inches: number): string => String(Number(inches.toFixed(1)));
@@ -92,10 +93,10 @@ function splitAfter({ piece, bubbles, working, tubes }: TooLong): readonly Chang
   ];
 }
 
-function smaller({ piece, bubbles, working, need, flat }: TooLong): readonly Change[] {
+function smaller({ piece, bubbles, working, need, flat }: TooLong, leastShare: number): readonly Change[] {
   const share =
     capacity(working.flat.mean, working.stretch.mean, working.tailPerBubble.mean, countOf(bubbles), flat + keepOf(piece)) / need;
-  if (share < 0.5 || share >= 1) return [];
   const rounded = Math.floor(share * 100) / 100;
+  if (rounded < leastShare || share >= 1) return [];
   return [{ kind: 'smaller', share: rounded, sentence: `Make every bubble ${Math.round(rounded * 100)} % of its length.` }];
 }
