@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { runCommand } from './run-command.ts';
 
@@ -47,6 +48,12 @@ Make swan, penguin.
   expect((await cover(bags, '--currency', 'GBP')).out).toContain('2 of 3 bags for £9.00 of £9.00: ');
   expect(JSON.parse((await cover(bags, '--json')).out)).toMatchObject({ buy: ['white 260', 'black 260'], value: 9, proven: true });
   expect((await cover(bags.replace('budget: 900', 'budget: 0'))).out).toContain('0 of 3 bags for 0 of 0: 0 of 3 figures can be made');
+});
+
+test('the example of the documentation says what stands there', async () => {
+  const page = readFileSync(new URL('../../../docs/first-kit.md', import.meta.url), 'utf8');
+  const block = (language: string): string => new RegExp(`^\`\`\`${language}\\n(.*?)^\`\`\``, 'msu').exec(page)?.[1] ?? '';
+  expect((await cover(block('yaml'), '--currency', 'GBP')).out).toBe(block('text'));
 });
 
 test.each<[string, string | Error, readonly string[], number, string]>([
