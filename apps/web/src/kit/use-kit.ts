@@ -29,6 +29,7 @@ export interface KitState {
 interface Found extends Omit<KitState, 'isWhole'> {
   readonly quickNumber: number;
   readonly whole: Question | undefined;
+  readonly refusedTo: Question | undefined;
 }
 interface Question {
   readonly number: number;
@@ -39,6 +40,7 @@ interface Question {
 const nothing: Found = {
   quickNumber: 0,
   whole: undefined,
+  refusedTo: undefined,
   quick: undefined,
   planned: undefined,
   freeMet: undefined,
@@ -99,9 +101,12 @@ export function useKit(wishes: UnpricedWishes, budget: Money | undefined): KitSt
     );
     return () => clearTimeout(waiting);
   }, [book, text, budget]);
-  const { whole } = found;
-  const isWhole = whole?.book === book && whole.text === text && whole.budget === budget;
-  return { ...found, isWhole, freeMet: isWhole ? found.freeMet : undefined };
+  const isThis = (question: Question | undefined): boolean =>
+    question?.book === book && question.text === text && question.budget === budget;
+  const isWhole = isThis(found.whole);
+  // What was refused before says nothing about what is wished now.
+  const refused = isThis(found.refusedTo) ? { refused: found.refused, nearest: found.nearest } : { refused: undefined, nearest: undefined };
+  return { ...found, ...refused, isWhole, freeMet: isWhole ? found.freeMet : undefined };
 }
 
 const accepted = { refused: undefined, nearest: undefined, broken: undefined } as const;
@@ -131,7 +136,7 @@ function after(before: Found, answer: KitAnswer, question: Question): Found {
         ...accepted,
       };
     case 'refused':
-      return { ...before, refused: answer.problems, quick: undefined };
+      return { ...before, refused: answer.problems, refusedTo: question, quick: undefined };
     case 'nearest':
       return { ...before, nearest: answer.nearest };
     case 'broken':
