@@ -40,12 +40,8 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
     ...kit.tools
       .filter((tool) => tool.supplier === supplier)
       .map((tool): ListRow => {
-        const size = tool.pieces / tool.bags;
         return {
-          count:
-            size === 1
-              ? `${tool.bags} ${tool.bags === 1 ? 'piece' : 'pieces'}`
-              : `${tool.bags} ${tool.bags === 1 ? 'pack' : 'packs'} of ${size}`,
+          count: packsOf(tool, 'pack'),
           bags: tool.bags,
           pieces: tool.pieces,
           what: sentence(tool.name),
@@ -56,12 +52,12 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
       }),
     ...(supplier === undefined ? [] : kit.lines.filter((line) => line.supplier === supplier)).map((line): ListRow => {
       const offer = book.offers.find((one) => one.id === line.offer);
-      const size = line.pieces / line.bags;
+      const item = book.items.find((one) => one.id === offer?.item);
       return {
-        count: `${line.bags} ${line.bags === 1 ? 'bag' : 'bags'} of ${size}`,
+        count: packsOf(line, offer?.mix === undefined && item?.kind !== 'balloon' ? 'pack' : 'bag'),
         bags: line.bags,
         pieces: line.pieces,
-        what: line.name,
+        what: sentence(line.name),
         why: whyWithout(line.name, line.why),
         price: line.cost,
         ...swatchOf(book, offer?.item),
@@ -86,6 +82,11 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
   return anywhere.length === 0
     ? shops.filter((shop) => shop.rows.length > 0)
     : [...shops.filter((shop) => shop.rows.length > 0), { name: 'Anywhere', rows: anywhere, total: money(rest) }];
+}
+/** "1 bag of 100", "2 packs of 50", "1 piece". */
+function packsOf({ bags, pieces }: { readonly bags: number; readonly pieces: number }, one: 'bag' | 'pack'): string {
+  const size = pieces / bags;
+  return size === 1 && one === 'pack' ? counted(bags, 'piece') : `${counted(bags, one)} of ${size}`;
 }
 const toolWhy = (why: string): string => (why === 'must-have' ? 'Needed from the first gig.' : 'A spare, with money that is left.');
 /** The reason without the name that stands beside it. */
@@ -153,15 +154,16 @@ export function nextRows(
     gain: `then ${Math.round(100 * step.metAfter)} of 100${step.unlocks.length === 0 ? '' : `; brings ${step.unlocks.map(figureName).join(', ')}`}`,
   }));
 }
-/** "260 black and 5-inch red round, bags of 25". */
+/** "260 black and 2 x 5-inch red round, bags of 25". */
 function offersInWords(book: Book, ids: readonly string[]): string {
-  const offers = ids.flatMap((id) => book.offers.find((one) => one.id === id) ?? []);
+  const offers = [...new Set(ids)].flatMap((id) => book.offers.find((one) => one.id === id) ?? []);
   const names = offers.map((offer) => {
     const item = book.items.find((one) => one.id === offer.item);
-    return item === undefined ? offer.item : nameOfItem(item, book.colours);
+    const times = ids.filter((id) => id === offer.id).length;
+    return `${times === 1 ? '' : `${times} x `}${item === undefined ? offer.item : nameOfItem(item, book.colours)}`;
   });
   const counts = [...new Set(offers.map((offer) => offer.count))];
-  return `${names.join(' and ')}, ${offers.length === 1 ? 'bag' : 'bags'} of ${counts.join(' and ')}`;
+  return `${names.join(' and ')}, ${ids.length === 1 ? 'bag' : 'bags'} of ${counts.join(' and ')}`;
 }
 
 /** An address of a site as it is read on paper. */

@@ -7,7 +7,7 @@ import { expect, test } from 'vitest';
 import { qrSvg, vCardOf } from './contact-card.ts';
 import { inShort, kitHandoutPdf } from './kit-handout.ts';
 import { kitCsv } from './kit-handout-csv.ts';
-import { kitSentences, nextRows } from './kit-handout-list.ts';
+import { kitSentences, nextRows, shopsOf } from './kit-handout-list.ts';
 import { kitPage } from './kit-page.ts';
 import { learningSheetPdf, lessonsTitle } from './learning-sheet.ts';
 import { pageSizes } from './sheet.ts';
@@ -149,6 +149,22 @@ test('what comes next is priced as an order of its own: without the carriage tha
   expect(nextRows(book, { ...plan, next })).toEqual([
     { what: '260 blue, bag of 100', price: '£8.40', gain: 'then 50 of 100; brings Sword' },
   ]);
+});
+test('two bags of one offer are said as two; what is no balloon comes in packs', () => {
+  const step = {
+    offers: ['bag 260 blue', 'bag 260 blue', 'bag 260 red'],
+    cost: money(1),
+    gain: 0,
+    gainPerThousand: 0,
+    unlocks: [],
+    metAfter: 0.5,
+  };
+  expect(nextRows(book, { ...plan, next: [step] })[0]).toMatchObject({ what: '2 x 260 blue and 260 red, bags of 100', price: '£25.00' });
+  const [line] = plan.kit.lines;
+  if (line === undefined) throw new Error('no line');
+  const cards = { ...line, supplier: 'counter', offer: 'bag card', name: 'card', pieces: 500, bags: 2 };
+  const rows = shopsOf(book, { ...plan, kit: { ...plan.kit, lines: [...plan.kit.lines, cards] } }).flatMap((shop) => shop.rows);
+  expect(rows.find(({ what }) => what === 'Card')?.count).toBe('2 packs of 250');
 });
 test('one of anything is said as one; what has not run out while it was followed is said as at least', () => {
   const spread = (value: number) => ({ p10: value, p50: value, p90: value, mean: value, error: 0 });

@@ -168,7 +168,7 @@ const nextTable = (next: ReturnType<typeof nextRows>): Content => ({
   fontSize: 9,
   table: {
     dontBreakRows: true,
-    widths: [12, '*', 34],
+    widths: [12, '*', 'auto'],
     body: next.map((row): TableCell[] => [
       box(9),
       {
@@ -177,7 +177,7 @@ const nextTable = (next: ReturnType<typeof nextRows>): Content => ({
           { text: row.gain, fontSize: 8.3 },
         ],
       },
-      { text: row.price, alignment: 'right' },
+      { text: row.price, alignment: 'right', noWrap: true },
     ]),
   },
   layout: {

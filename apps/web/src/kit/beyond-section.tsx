@@ -4,7 +4,7 @@ import { decimalOf, type Money, money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { counted, listed, sentence } from '../words/counted.ts';
-import { figureName, of100, offerName } from './kit-words.ts';
+import { figureName, of100, offersName } from './kit-words.ts';
 
 interface BeyondProps {
   readonly plan: KitPlan;
@@ -44,7 +44,7 @@ export const NextSection = memo(function NextSection({ plan, onPutIn }: BeyondPr
             {plan.next.map((next) => (
               <tr key={next.offers.join(' ')}>
                 <th scope="row">
-                  {listed(next.offers.map((offer) => offerName(book, offer)))}
+                  {offersName(book, next.offers)}
                   <small className="carried">
                     {next.unlocks.length === 0
                       ? 'More choice, more pieces'
@@ -61,7 +61,7 @@ export const NextSection = memo(function NextSection({ plan, onPutIn }: BeyondPr
                   <button
                     type="button"
                     className="btn plain"
-                    aria-label={`Put in ${listed(next.offers.map((offer) => offerName(book, offer)))}`}
+                    aria-label={`Put in ${offersName(book, next.offers)}`}
                     onClick={() => onPutIn(next.offers)}
                   >
                     Put in
@@ -122,8 +122,7 @@ export const LeftOutSection = memo(function LeftOutSection({ plan, onPutIn }: Be
                   {left.name}
                   <small className="carried">
                     {(100 * left.share).toFixed(1)} of 100 ask for it.
-                    {left.cost !== undefined &&
-                      ` It takes ${listed(left.offers.map((offer) => offerName(book, offer)))}${carriageNote(book, left.offers, left.cost)}.`}
+                    {left.cost !== undefined && ` It takes ${offersName(book, left.offers)}${carriageNote(book, left.offers, left.cost)}.`}
                   </small>
                 </th>
                 <td className="num">{left.cost === undefined ? 'not for sale' : decimalOf(left.cost, currency)}</td>

@@ -8,7 +8,7 @@ import { Unbroken } from '../parts/unbroken.tsx';
 import { Bag } from '../pictures/bag.tsx';
 import { listed, sentence } from '../words/counted.ts';
 import type { QuickKit } from './kit-ask.ts';
-import { buySentence, figureName, of100, packsWords, whyText } from './kit-words.ts';
+import { bagsWords, buySentence, figureName, of100, packsWords, whyText } from './kit-words.ts';
 import { ToolPicture } from './tool-picture.tsx';
 
 interface BuyListProps {
@@ -129,7 +129,6 @@ interface LineProps {
 function Line({ line, isForced, onTakeOut }: LineProps): ReactElement {
   const { book } = useBook();
   const item = book.items.find((one) => one.id === book.offers.find((offer) => offer.id === line.offer)?.item);
-  const size = line.pieces / line.bags;
   const lost = of100(line.lossWithout);
   const others = line.serves.filter((id) => !line.unlocks.includes(id));
   const namesOf = (ids: readonly string[]): string => listed(ids.map((id) => figureName(book, id)));
@@ -143,7 +142,7 @@ function Line({ line, isForced, onTakeOut }: LineProps): ReactElement {
         )
       }
       name={line.name}
-      count={`${line.bags} ${line.bags === 1 ? 'bag' : 'bags'} of ${size}`}
+      count={bagsWords(book, line.offer, line.bags, line.pieces)}
       why={
         <details className="which">
           <summary>

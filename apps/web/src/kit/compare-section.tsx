@@ -3,8 +3,8 @@ import { type BookKitWishes, type KitPlan, metWithin, wholeMoney } from '@twistw
 import { type CurrencyCode, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
-import { counted, listed } from '../words/counted.ts';
-import { comparedSentence, figureName, of100, offerName } from './kit-words.ts';
+import { listed } from '../words/counted.ts';
+import { bagsWords, comparedSentence, figureName, of100, offerName } from './kit-words.ts';
 import { type PlannedKit, useOtherKit } from './use-kit.ts';
 
 interface Kept {
@@ -84,7 +84,9 @@ function Side({ title, plan, beside }: { readonly title: string; readonly plan: 
   const onlyHere = [
     ...kit.lines.flatMap((line) => {
       const more = line.bags - (bagsElsewhere.get(line.offer) ?? 0);
-      return more > 0 ? [`${offerName(book, line.offer, false)}, ${counted(more, 'bag')} of ${line.pieces / line.bags}`] : [];
+      return more > 0
+        ? [`${offerName(book, line.offer, false)}, ${bagsWords(book, line.offer, more, (more * line.pieces) / line.bags)}`]
+        : [];
     }),
     ...kit.tools.filter((tool) => !beside.kit.tools.some((one) => one.tool === tool.tool)).map((tool) => tool.name),
   ];

@@ -54,7 +54,12 @@ export const itemName = (book: Book, id: string): string => {
   const item = book.items.find((one) => one.id === id);
   return item === undefined ? id : nameOfItem(item, book.colours);
 };
-/** Whether what was taken out is a tool, which is needed whoever sells it. */
+/** What several offers are called, each as often as it stands there: "2 x 260 red, 100 in a bag and 260 blue, 50 in a bag". */
+export function offersName(book: Book, ids: readonly string[], withCount = true): string {
+  const times = (id: string): number => ids.filter((one) => one === id).length;
+  return listed([...new Set(ids)].map((id) => `${times(id) === 1 ? '' : `${times(id)} x `}${offerName(book, id, withCount)}`));
+}
+/** Whether an item, or what was taken out, is a tool or a sundry and no balloon. */
 export const isTool = (book: Book, id: string): boolean => book.items.some((item) => item.id === id && item.kind !== 'balloon');
 /** How a tool comes: "1 piece", "2 pieces", "1 pack of 2". */
 export function packsWords(packs: number, pieces: number): string {
@@ -62,11 +67,16 @@ export function packsWords(packs: number, pieces: number): string {
   const [one, many, of] = each === 1 ? (['piece', 'pieces', ''] as const) : (['pack', 'packs', ` of ${each}`] as const);
   return `${packs} ${packs === 1 ? one : many}${of}`;
 }
+/** How a line of a kit comes: "1 bag of 100", "1 pack of 100" where it is no balloon. */
+export const bagsWords = (book: Book, offer: string, bags: number, pieces: number): string =>
+  isTool(book, book.offers.find((one) => one.id === offer)?.item ?? '')
+    ? packsWords(bags, pieces)
+    : `${bags} ${bags === 1 ? 'bag' : 'bags'} of ${pieces / bags}`;
 export const figureName = (book: Book, id: string): string => book.figures.find((figure) => figure.id === id)?.name ?? id;
 
 /** "£8.20 more" and "260 yellow, and 89 of 100 are met". */
 export function nextSentence(book: Book, next: NextPurchase): { readonly money: string; readonly rest: string } {
-  const what = listed(next.offers.map((offer) => offerName(book, offer, false)));
+  const what = offersName(book, next.offers, false);
   return {
     money: next.cost > 0 ? `${wholeMoney(next.cost, book.business.currency)} more` : 'no more money',
     rest: `${what}, and ${of100(next.metAfter)} of 100 are met`,

@@ -5,12 +5,14 @@ import { expect, test } from 'vitest';
 import { curveBudgets } from './curve-budgets.ts';
 import {
   answerSentence,
+  bagsWords,
   buySentence,
   comparedSentence,
   expectSentence,
   lossSentence,
   nextSentence,
   offerName,
+  offersName,
   packsWords,
   sliderOf,
   whyText,
@@ -90,6 +92,10 @@ test('two kits beside one another: what one meets more, and what that costs', ()
   expect(compared(0.5, 1150)).toBe('This kit meets 50 of 100 requests more than the kit for £20 and costs £11.50 more.');
   expect(compared(0.5, -1150)).toBe('This kit meets 50 of 100 requests more than the kit for £20 and costs £11.50 less.');
   expect(compared(-0.5, -1150)).toBe('This kit meets 50 of 100 requests fewer than the kit for £20 and costs £11.50 less.');
+});
+test('offers by name: as often as they are bought, in bags or in packs', () => {
+  expect(offersName(book, ['R', 'R', 'P'])).toBe('2 x 260 red, 100 in a bag and pump');
+  expect([bagsWords(book, 'R', 2, 200), bagsWords(book, 'P', 2, 2)]).toEqual(['2 bags of 100', '2 pieces']);
 });
 test('what a decision costs', () => {
   const plan = planOf({ ...wishes, takenOut: ['R'] });
