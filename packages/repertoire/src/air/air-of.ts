@@ -157,7 +157,9 @@ function airOfTube({ piece, index, bubbles, size, working, options }: TubePiece)
   const left = laid.start - laid.need;
   const flatLeft = laid.tail - working.tailPerBubble.mean * laid.count - laid.flat;
   const flatSd = together(working.tailPerBubble.sd * laid.count, laid.fixedStart ? working.flat.sd : 0);
-  const leftInflatedInches = bandOf(left, startSd);
+  const starts = bandOf(laid.start, startSd);
+  const leftOf = (start: number): number => start - sumOf(tubesOf(bubbles, start, radius), (tube) => tube);
+  const leftInflatedInches = { low: leftOf(starts.low), mid: left, high: leftOf(starts.high) };
   const keep = piece.keepInches ?? 0;
   const eaten = working.tailPerBubble.mean * laid.count;
   const loops = bubbles.filter(({ kind }) => kind !== 'bubble' && kind !== 'roll' && kind !== 'flat').length;
@@ -248,27 +250,28 @@ function lay(piece: Piece, bubbles: readonly UnfoldedBubble[], size: Tube, worki
   const fixedFlat = sumOf(bubbles, ({ kind, length, share }) => (kind === 'flat' && typeof length === 'number' ? length * share : 0));
   const eaten = working.tailPerBubble.mean * count + fixedFlat + (piece.keepInches ?? 0);
   const { start, tail } = startOf(piece, bubbles, radius, working, eaten);
-  const inches: number[] = [];
-  const tubes: number[] = [];
-  let used = 0;
+  const tubes = tubesOf(bubbles, start, radius);
   let flat = 0;
-  for (const { kind, length, share } of bubbles) {
-    if (kind === 'flat') {
-      const free = Math.max(0.1, tail - eaten - (flat - Math.min(flat, fixedFlat)));
-      const own = typeof length === 'number' ? length * share : (free * length.part) / length.of;
-      flat += own;
-      inches.push(own);
-      tubes.push(0);
-      continue;
-    }
+  const inches = bubbles.map(({ kind, length, share }, index) => {
+    if (kind !== 'flat') return typeof length === 'number' ? length * share : bubbleOfTubeInches(tubes[index] ?? 0, radius);
+    const free = Math.max(0.1, tail - eaten - (flat - Math.min(flat, fixedFlat)));
+    const own = typeof length === 'number' ? length * share : (free * length.part) / length.of;
+    flat += own;
+    return own;
+  });
+  return { start, fixedStart: piece.inflateInches !== undefined, tail, flat, count, need: sumOf(tubes, (tube) => tube), inches, tubes };
+}
+
+/** Tube inches of every bubble of a balloon that is blown up so far; parts of what is left are parts of what this start leaves. */
+function tubesOf(bubbles: readonly UnfoldedBubble[], start: number, radius: number): readonly number[] {
+  let used = 0;
+  return bubbles.map(({ kind, length, share }) => {
+    if (kind === 'flat') return 0;
     const tube =
       typeof length === 'number' ? tubeInches(length * share, radius) : (Math.max(0.1, start - used) * length.part * share) / length.of;
-    const own = typeof length === 'number' ? length * share : bubbleOfTubeInches(tube, radius);
     used += tube;
-    inches.push(own);
-    tubes.push(tube);
-  }
-  return { start, fixedStart: piece.inflateInches !== undefined, tail, flat, count, need: used, inches, tubes };
+    return tube;
+  });
 }
 
 /** Inflated start and flat tail; worked out when the recipe does not say: enough tail for the twists, and no more air than is used. */

@@ -60,6 +60,14 @@ describe('a piece on two rulers', () => {
     expect(verdicts).toEqual(['fits', 'tight', 'does not fit']);
     expect(air('balloon a: 260 in b\nleave 4\nbubble 37').verdictBand).toEqual({ short: 'tight', long: 'fits' });
   });
+  test('what is all that is left is less in a shorter balloon, and fits it', () => {
+    const sword = air('balloon a: 260 in b\nleave 2\nbubble 4\nfold 8, x 2\nbubble rest');
+    expect(sword).toMatchObject({ verdict: 'fits', verdictBand: { short: 'fits', long: 'fits' } });
+    expect(sword.leftInflatedInches.low).toBeCloseTo(0, 9);
+    const half = air('balloon a: 260 in b\nleave 2\nbubble 20\nbubble half of rest');
+    expect(half.leftInflatedInches.low).toBeLessThan(half.leftInflatedInches.mid);
+    expect(air('balloon a: 260 in b\nleave 1\nbubble 55.5\nbubble rest').verdictBand.short).toBe('does not fit');
+  });
   test('a short tail is a caution, and tight at worst', () => {
     expect(air('balloon a: 260 in b\nleave 2.5\nbubble 2, x 10')).toMatchObject({
       verdict: 'fits',

@@ -6,7 +6,7 @@ export const ballGripSword: ShippedFigure = {
   group: 'swords and wands',
   recipe: `
 balloon sword: 260 in blade
-  leave 2
+  leave 2.2
   bubble 1.5 grip, down
   bubble 1.5 grip, up, x 3
   loop 11 guard, left, facing forward, x 2 mirrored

@@ -6,10 +6,10 @@ export const flowerSix: ShippedFigure = {
   group: 'flowers',
   recipe: `
 balloon petals: 260 in petals
-  leave 1.1
+  leave 1.6
   burp
   mark middle
-  loop 8.8 petal, up, facing forward, x 6 around forward
+  loop 8.2 petal, up, facing forward, x 6 around forward
 
 balloon stem: 260 in stem
   leave 3

@@ -6,7 +6,7 @@ export const foil: ShippedFigure = {
   group: 'swords and wands',
   recipe: `
 balloon foil: 260 in blade
-  leave 0.8
+  leave 1.5
   burp
   bubble 4.5 handle, down
   loop 10 guard, forward down down, facing forward, x 3 around up

@@ -6,7 +6,7 @@ export const heart: ShippedFigure = {
   group: 'hearts',
   recipe: `
 balloon heart: 260 in heart
-  leave 1
+  leave 1.2
   burp
   bubble 12.5 side, up up left
   bubble 12.5 lobe, right right up, bend 184 down

@@ -6,7 +6,7 @@ export const helmet: ShippedFigure = {
   group: 'hats',
   recipe: `
 balloon helmet: 260 in band
-  leave 1.2
+  leave 2
   bubble 1.5 ball, forward
   mark front
   bubble 10 band, back, bend 180 right

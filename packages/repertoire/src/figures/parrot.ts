@@ -6,14 +6,14 @@ export const parrot: ShippedFigure = {
   group: 'birds',
   recipe: `
 balloon parrot: 260 in body
-  leave 1.9
+  leave 2.1
   bubble 1 beak, forward down
   bubble 2.8 head, down down down back
   bubble 4.2 wing, down down left back, x 2 mirrored
   lock
   roll 4.2 breast, down down down forward
-  loop 26 swing, up, facing left forward
-  bubble 6.5 tail, down down back
+  loop 25 swing, up up up right, facing left forward
+  bubble 5.8 tail, down down back
 finish with marker: eyes on head, 0.1 minutes
 `,
   minutes: { median: 0.6, sigma: 0.25 },
