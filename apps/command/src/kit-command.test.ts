@@ -141,6 +141,10 @@ test('what makes no sense is a sentence', async () => {
     err: '--fee takes an amount of GBP such as 12.50, not "1.2345".\n',
   });
   expect(await run([...kit, '--fee', '-3'])).toMatchObject({ code: 2, err: '--fee takes an amount of GBP such as 12.50, not "-3".\n' });
+  expect(await run([...kit, '--seed', '-1'])).toMatchObject({
+    code: 2,
+    err: '--seed takes a whole number from 0 to 4294967295, not -1.\n',
+  });
   expect(await run([...kit, '--set-aside', '150'])).toMatchObject({ code: 2, err: '--set-aside is from 0 to 100, not 150.\n' });
   expect(await run([...kit, '--without', '260-red,mauve'])).toMatchObject({
     code: 2,

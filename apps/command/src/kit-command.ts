@@ -15,7 +15,7 @@ import {
   sayMilestone,
 } from '@twistwright/planner';
 import { add, type CurrencyCode, decimalOf, type Money, money, type Problem, showMoney } from '@twistwright/units';
-import { type Arguments, amountOf } from './arguments.ts';
+import { type Arguments, amountOf, outOfRange } from './arguments.ts';
 import { earningFlags, earningsOf } from './kit-earnings.ts';
 import { kitPaperFlags, paperSize, writeKitPapers } from './kit-papers.ts';
 import { problemText, refuse, usableBook } from './open-book.ts';
@@ -54,7 +54,7 @@ export const kitCommand: Command = {
     const opened = await usableBook(path, args.day('today'), outside);
     if (!opened.ok) return refuse(opened.problems, path, args, outside);
     const { book } = opened;
-    const wishes = wishesOf(args, book);
+    const wishes = outOfRange(args) ?? wishesOf(args, book);
     if (typeof wishes === 'string') {
       outside.err(`${wishes}\n`);
       return 2;

@@ -139,6 +139,11 @@ test('where shares are given, nobody asks for a figure that is not among them', 
   expect(none.ok ? [] : none.error.map((one) => one.sentence)).toEqual(['The asking shares of the figures sum to nought.']);
 });
 
+test('a figure that is named twice is asked for once', () => {
+  const twice = kitProblemOf(book, { ...wishes, figures: ['sword', 'sword'] });
+  expect(twice.ok && twice.value.figures.map(({ id }) => id)).toEqual(['sword']);
+});
+
 test('what is wrong comes back as sentences', () => {
   const answer = kitProblemOf(book, { ...wishes, figures: ['dragon'], tools: [{ item: 'pump 2', need: 'spare' }] });
   expect(answer.ok ? [] : answer.error.map((one) => one.sentence)).toEqual([

@@ -72,7 +72,8 @@ export function kitDraftOf(book: Book, wishes: BookKitWishes): { readonly proble
 
 function figuresOf(book: Book, wishes: BookKitWishes, problems: Problem[]): readonly Figure[] {
   if (wishes.figures === undefined) return book.figures.filter((figure) => figure.recipe !== undefined);
-  return wishes.figures.flatMap((id, f) => {
+  return wishes.figures.flatMap((id, f, all) => {
+    if (all.indexOf(id) < f) return [];
     const figure = book.figures.find((one) => one.id === id);
     if (figure === undefined)
       problems.push({
