@@ -24,3 +24,32 @@ test.each(kinds)('forty edges between $joints joints, $decimals decimals, nothin
     expect([plan.value.trails.length, plan.value.proven]).toEqual([plan.value.leastBalloons, true]);
   }
 });
+
+/** Where the edge that is added as the given one begins (it ends at a joint of its own), and the balloons. */
+const growths: readonly (readonly [string, readonly number[], (index: number, pick: (below: number) => number) => number])[] = [
+  ['anywhere', [25], (index, pick) => pick(index + 1)],
+  ['near the last', [25, 40, 60], (index, pick) => Math.max(0, index - pick(4))],
+  ['at the ends of eight arms', [25, 40, 60], (index) => Math.max(0, index - 7)],
+];
+
+test.each(growths)('a tree of forty edges grown %s, bubbles may be popped: proven', (_, balloons, from) => {
+  let popped = 0;
+  for (const decimals of [0, 3]) {
+    const chance = new Chance(72, decimals);
+    const pick = (below: number) => Math.floor(chance.uniform() * below);
+    const edges = Array.from({ length: 40 }, (_, index) => ({
+      from: `${from(index, pick)}`,
+      to: `${index + 1}`,
+      lengthInches: Number((2 + 6 * chance.uniform()).toFixed(decimals)),
+    }));
+    const frame = { joints: Array.from({ length: 41 }, (_, index) => ({ name: `${index}` })), edges };
+    for (const balloonInches of balloons) {
+      const plan = planFrame(frame, { balloonInches, pops: {} });
+      if (!plan.ok) throw new Error(plan.error[0]?.sentence);
+      expect(verifyTrails(frame, plan.value.trails, balloonInches)).toEqual([]);
+      expect([plan.value.trails.length, plan.value.proven]).toEqual([plan.value.leastBalloons, true]);
+      popped += plan.value.poppedInches;
+    }
+  }
+  expect(popped).toBeGreaterThan(0);
+});

@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Frame } from './frame.ts';
+import { capacityOf, type Network, networkOf } from './network.ts';
 import { type FramePlan, type FrameWishes, leastBalloons, planFrame } from './plan-frame.ts';
+import { markedTrails } from './popped-trails.ts';
 import { readyFrame } from './ready-frames.ts';
+import { StretchSearch } from './stretch-search.ts';
 import { trailInches, verifyTrails } from './trail.ts';
 
 type Wire = readonly [from: number, to: number, lengthInches: number, colour?: string];
@@ -191,6 +194,23 @@ describe('with pops and a limited length', () => {
     expect(fewerThanPlain).toBeGreaterThan(10);
   });
 
+  test('the search by stretches alone: that many, and proven not fewer', () => {
+    fc.assert(
+      fc.property(connected, fc.integer({ min: 16, max: 60 }), (list, quarters) => {
+        fc.pre(list.length <= 7);
+        const [frame, balloonInches] = [frameOf(list), quarters / 4];
+        const search = new StretchSearch(networkOf(frame) as Network, capacityOf(balloonInches));
+        const fewest = fewestWithPops(list, balloonInches);
+        for (let count = 1; count < fewest; count++) expect(search.answer(count, 'narrow', { left: 1e8 }).outcome).toBe('none');
+        const answer = search.answer(fewest, 'narrow', { left: 1e8 });
+        const trails = answer.outcome === 'walks' ? markedTrails(answer.doubled, list.length, answer.walks, false) : [];
+        expect(verifyTrails(frame, trails, balloonInches)).toEqual([]);
+        expect(trails.length).toBe(fewest);
+      }),
+      { seed: 15, numRuns: 600 },
+    );
+  });
+
   test('never more balloons than without pops, never fewer than the rubber needs', () => {
     fc.assert(
       fc.property(wires, fc.integer({ min: 16, max: 60 }), (list, quarters) => {
@@ -302,6 +322,8 @@ describe('bad input is told, not thrown', () => {
     ['frame.balloon-length', square, { balloonInches: Number.NaN }],
     ['frame.balloons', square, { pops: { balloons: 3 } }],
     ['frame.balloons', square, { pops: { balloons: 0 } }],
+    ['frame.balloons', square, { pops: { balloons: 1 }, balloonInches: 20 }],
+    ['frame.balloons', square, { pops: { closed: true }, balloonInches: 20 }],
   ];
   test.each(cases)('%s', (code, frame, wishes) => {
     const plan = planFrame(frame, wishes);

@@ -21,7 +21,8 @@ export interface FrameWishes {
   readonly colours?: 'keep' | 'ignore';
   /**
    * Pops allowed: stretches may be made twice and one of the two popped, so that fewer balloons suffice. Without `balloonInches`: the
-   * shortest total for `balloons` balloons (left out: one for each connected part), `closed` for a balloon that ends where it began.
+   * shortest total for `balloons` balloons (left out: one for each connected part), `closed` for a balloon that ends where it began. With
+   * `balloonInches`: the fewest balloons, so that neither may be given.
    */
   readonly pops?: { readonly balloons?: number; readonly closed?: boolean };
   /** Leaves out the complete search, which may take seconds on contrived lengths: for an answer while somebody types. */
@@ -79,6 +80,11 @@ function checkWishes({ balloonInches, pops }: FrameWishes): readonly Problem[] {
   }
   if (pops?.closed === true && (balloons ?? 1) !== 1) {
     problems.push(frameProblem('frame.balloons', ['pops', 'closed'], `${balloons} balloons cannot be one closed tour.`, 'Ask for 1.'));
+  }
+  if (balloonInches !== undefined && (balloons !== undefined || pops?.closed === true)) {
+    const [wish, path] = balloons === undefined ? ['A closed tour', 'closed'] : ['A number of balloons', 'balloons'];
+    const sentence = `${wish} cannot be asked for together with the length of a balloon.`;
+    problems.push(frameProblem('frame.balloons', ['pops', path], sentence, 'Leave one of the two out.'));
   }
   return problems;
 }

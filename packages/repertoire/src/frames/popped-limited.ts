@@ -6,13 +6,17 @@ import { OddPairing } from './odd-pairs.ts';
 import { popChoices } from './pop-choices.ts';
 import { markedTrails, type PoppedTrails, totalOf, withPopped } from './popped-trails.ts';
 import { cutToFit, shortTrails } from './short-trails.ts';
+import { type SearchWidth, StretchSearch } from './stretch-search.ts';
 import { trailOf, type Walk } from './trail.ts';
 import { longestRepeatedSum, packingBoundOf } from './trail-bound.ts';
 import type { Work } from './work.ts';
 
-/** Steps of all searches for one part, some seconds at worst, and of the search with one choice of pops. */
-const partSteps = 600_000_000;
+/** Steps of all searches for one part, some ten seconds at worst; of those among choices of pops, and with one choice. */
+const partSteps = 500_000_000;
+const choicesSteps = 350_000_000;
 const choiceSteps = 60_000_000;
+/** Larger parts are not searched. */
+const mostSearchedEdges = 400;
 /** In a large part numbers of balloons up to so many more than the bound are tried, further and further apart. */
 const mostStep = 1000;
 /** In a very large one only the first, since each takes seconds. */
@@ -22,9 +26,9 @@ const annealedChoices = 3;
 
 /**
  * Fewest balloons of `capacity` for a connected part with pops allowed. No fewer than packing the edges alone needs, and no fewer than
- * have room for the edges and the shortest pops that so many balloons need. From there number by number: in a small part
- * every choice of pops that there is room for is tried, each as a frame with those edges doubled, so that what is found is the fewest; in
- * a large one, the shortest pops.
+ * have room for the edges and the shortest pops that so many balloons need. From there number by number: the shortest pops, then
+ * two searches that are complete unless they are stopped, one for parts that are put together with few joints open at a time, as trees are, and one
+ * for small parts with few pops, which tries every choice of pops that there is room for. In a large part, the shortest pops only.
  */
 export function poppedLimited(part: Network, capacity: number, seed: number, quick: boolean, work: Work): PoppedTrails {
   const plain = limitedPart(part, capacity, seed, quick);
@@ -33,7 +37,7 @@ export function poppedLimited(part: Network, capacity: number, seed: number, qui
   const room = longestRepeatedSum(part, capacity);
   const fits = (count: number) => total + pairing.least(2 * count) <= count * room;
   let bound = firstThat(packingBoundOf(part, capacity), plain.walks.length, fits);
-  const found = part.edgeCount <= mostExactEdges ? searched() : annealed();
+  const found = part.edgeCount <= mostSearchedEdges ? searched() : annealed();
   const trails = found ?? plain.walks.map((walk) => trailOf(part, walk));
   return { trails, bound, least: total + pairing.least(2 * trails.length) };
 
@@ -88,29 +92,55 @@ class PopSearch {
   readonly #capacity: number;
   readonly #seed: number;
   readonly #work: Work;
+  readonly #choicesWork = { left: choicesSteps };
+  readonly #stretches: StretchSearch;
 
   constructor(part: Network, capacity: number, seed: number, steps: number) {
     this.#part = part;
     this.#capacity = capacity;
     this.#seed = seed;
     this.#work = { left: steps };
+    this.#stretches = new StretchSearch(part, capacity);
   }
 
   /** `shortest` are the shortest pops; `room` is what all pops together may take. */
   answer(count: number, shortest: readonly number[], room: number): PopAnswer {
     const first = this.#annealed(count, shortest);
     if (first !== undefined) return { walks: first, none: false };
-    const aside = { left: Math.floor(this.#work.left / 4) };
+    const narrow = this.#byStretches(count, 'narrow');
+    if (narrow.none || narrow.walks !== undefined || this.#work.left <= 0) return narrow;
+    const chosen = this.#byChoices(count, shortest, room);
+    return chosen.none || chosen.walks !== undefined ? chosen : this.#byStretches(count, 'wide');
+  }
+
+  #byStretches(count: number, width: SearchWidth): PopAnswer {
+    const answer = this.#stretches.answer(count, width, this.#work);
+    if (answer.outcome !== 'walks') return { none: answer.outcome === 'none' };
+    return { walks: markedTrails(answer.doubled, this.#part.edgeCount, answer.walks, false), none: false };
+  }
+
+  #byChoices(count: number, shortest: readonly number[], room: number): PopAnswer {
+    if (this.#part.edgeCount + shortest.length > mostExactEdges) return { none: false };
+    const work = { left: Math.min(this.#choicesWork.left, this.#work.left) };
+    const before = work.left;
+    const answer = this.#amongChoices(count, room, work);
+    this.#choicesWork.left -= before - work.left;
+    this.#work.left -= before - work.left;
+    return answer;
+  }
+
+  #amongChoices(count: number, room: number, work: Work): PopAnswer {
+    const aside = { left: Math.floor(work.left / 4) };
     const { choices, complete } = popChoices(this.#part, 2 * count, room, aside);
-    this.#work.left -= Math.floor(this.#work.left / 4) - aside.left;
+    work.left -= Math.floor(work.left / 4) - aside.left;
     for (const popped of choices.slice(1, annealedChoices)) {
-      const walks = this.#work.left > 0 ? this.#annealed(count, popped) : undefined;
+      const walks = work.left > 0 ? this.#annealed(count, popped) : undefined;
       if (walks !== undefined) return { walks, none: false };
     }
     let none = complete;
     for (const popped of choices) {
-      if (this.#work.left <= 0) return { none: false };
-      const answer = this.#exact(count, popped);
+      if (work.left <= 0) return { none: false };
+      const answer = this.#exact(count, popped, work);
       if (answer.walks !== undefined) return answer;
       none &&= answer.none;
     }
@@ -124,13 +154,13 @@ class PopSearch {
     return walks.length <= count ? markedTrails(doubled, this.#part.edgeCount, walks, false) : undefined;
   }
 
-  #exact(count: number, popped: readonly number[]): PopAnswer {
+  #exact(count: number, popped: readonly number[], work: Work): PopAnswer {
     const doubled = withPopped(this.#part, popped);
     if (doubled.edgeCount > mostExactEdges) return { none: false };
-    const slice = { left: Math.min(choiceSteps, this.#work.left) };
+    const slice = { left: Math.min(choiceSteps, work.left) };
     const before = slice.left;
     const answer = exactTrails(doubled, this.#capacity, count, slice);
-    this.#work.left -= before - slice.left;
+    work.left -= before - slice.left;
     if (answer.outcome !== 'walks') return { none: answer.outcome === 'none' };
     return { walks: markedTrails(doubled, this.#part.edgeCount, answer.walks, false), none: false };
   }
