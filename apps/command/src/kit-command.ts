@@ -13,6 +13,7 @@ import {
   sayGrowth,
   sayKit,
   sayMilestone,
+  sayMix,
 } from '@twistwright/planner';
 import { add, type CurrencyCode, decimalOf, type Money, money, type Problem, showMoney } from '@twistwright/units';
 import { type Arguments, amountOf, outOfRange } from './arguments.ts';
@@ -208,6 +209,10 @@ function writeKit(page: Page, plan: KitPlan, book: Book): void {
       ],
       { foot: ['', '', 'in all', '', show(add(shop.goods, shop.shipping))] },
     );
+    for (const line of kit.lines.filter(({ supplier }) => supplier === shop.supplier)) {
+      const mix = sayMix(book, line);
+      if (mix !== undefined) page.tell(`${line.name}: ${mix}`);
+    }
   }
   const elsewhere = kit.tools.filter((tool) => tool.supplier === undefined || !kit.shops.some((shop) => shop.supplier === tool.supplier));
   if (elsewhere.length > 0) {

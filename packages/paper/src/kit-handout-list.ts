@@ -1,5 +1,5 @@
 import { type Book, type Caution, cautions, nameOfItem, swordCaution } from '@twistwright/books';
-import { type BookKitWishes, type KitPlan, metWithin, mostHoursFollowed } from '@twistwright/planner';
+import { type BookKitWishes, type KitPlan, metWithin, mostHoursFollowed, sayMix } from '@twistwright/planner';
 import { type CurrencyCode, type Money, money, showMoney } from '@twistwright/units';
 import { itemSwatch } from './swatch.ts';
 
@@ -58,7 +58,7 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
         bags: line.bags,
         pieces: line.pieces,
         what: sentence(line.name),
-        why: whyWithout(line.name, line.why),
+        why: [whyWithout(line.name, line.why), sayMix(book, line)].filter((said) => said !== undefined).join(' '),
         price: line.cost,
         ...swatchOf(book, offer?.item),
       };

@@ -166,6 +166,15 @@ test('two bags of one offer are said as two; what is no balloon comes in packs',
   const rows = shopsOf(book, { ...plan, kit: { ...plan.kit, lines: [...plan.kit.lines, cards] } }).flatMap((shop) => shop.rows);
   expect(rows.find(({ what }) => what === 'Card')?.count).toBe('2 packs of 250');
 });
+test('what lies in a mixed bag is a matter of chance, and the list says so', () => {
+  const [line] = plan.kit.lines;
+  if (line === undefined) throw new Error('no line');
+  const mix = [{ item: '260 red', expected: 40, atLeast: 34, chanceOfNone: 0 }];
+  const mixed = { ...plan, kit: { ...plan.kit, lines: [{ ...line, mix }] } };
+  const said = 'Colours by chance: at least 34 red, each in 9 of 10 purchases.';
+  expect(shopsOf(book, mixed).flatMap((shop) => shop.rows.map(({ why }) => why))).toContainEqual(expect.stringContaining(said));
+  expect(kitCsv(book, mixed)).toContain(said);
+});
 test('one of anything is said as one; what has not run out while it was followed is said as at least', () => {
   const spread = (value: number) => ({ p10: value, p50: value, p90: value, mean: value, error: 0 });
   const kit = { ...plan.kit, requests: 1, met: 1, figures: plan.kit.figures.slice(0, 1).map((figure) => ({ ...figure, met: 1 })) };

@@ -1,5 +1,5 @@
 import type { Book } from '@twistwright/books';
-import { type Kit, wholeMoney } from '@twistwright/planner';
+import { type Kit, sayMix, wholeMoney } from '@twistwright/planner';
 import { decimalOf, type Money, showMoney } from '@twistwright/units';
 import { memo, type ReactElement, type ReactNode, useState } from 'react';
 import { useBook } from '../book/use-book.ts';
@@ -160,12 +160,7 @@ function Line({ line, isForced, onTakeOut }: LineProps): ReactElement {
               {line.unlocks.length > 0 ? 'Also used in' : 'Used in'}: {namesOf(others)}.
             </p>
           )}
-          {line.mix !== undefined && (
-            <p>
-              Colours by chance: {line.mix.map((one) => `${offerItem(book, one.item)} at least ${one.atLeast}`).join(', ')} in nine bags of
-              ten.
-            </p>
-          )}
+          {line.mix !== undefined && <p>{sayMix(book, line)}</p>}
         </details>
       }
       price={line.cost}
@@ -173,11 +168,6 @@ function Line({ line, isForced, onTakeOut }: LineProps): ReactElement {
     />
   );
 }
-const offerItem = (book: ReturnType<typeof useBook>['book'], id: string): string => {
-  const item = book.items.find((one) => one.id === id);
-  return item?.kind === 'balloon' ? item.colour : (item?.name ?? id);
-};
-
 interface RowProps {
   readonly picture: ReactElement;
   readonly name: string;

@@ -4,6 +4,6 @@ export { sayCharge, wholeMoney } from './say-charge.ts';
 export { sayFitChange } from './say-fit.ts';
 export { type Said, sayForecast } from './say-forecast.ts';
 export { sayGrowth, sayMilestone } from './say-growth.ts';
-export { sayKit } from './say-kit.ts';
+export { sayKit, sayMix } from './say-kit.ts';
 export { itemName, sayNeeds, shortItems } from './say-needs.ts';
 export { sayProof, sayShopping, sayThumb } from './say-shopping.ts';

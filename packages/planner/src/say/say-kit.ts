@@ -1,7 +1,8 @@
+import type { Book } from '@twistwright/books';
 import { type CurrencyCode, type Money, money, subtract } from '@twistwright/units';
-import { type Kit, metWithin, mostHoursFollowed } from '../kit/index.ts';
+import { type Kit, type KitLine, metWithin, mostHoursFollowed } from '../kit/index.ts';
 import type { KitPlan } from '../plan/index.ts';
-import { count, counted, listed, range } from './numbers.ts';
+import { count, counted, listed, partInWords, range } from './numbers.ts';
 import { wholeMoney } from './say-charge.ts';
 import type { Said } from './say-forecast.ts';
 
@@ -45,5 +46,21 @@ function sayAssumed({ chanceOfOtherColour, metFirstChoice }: Kit): string {
 function rulesSaid(plan: KitPlan, show: (amount: Money) => string): readonly string[] {
   const said = plan.rules.map((rule) => `"${rule.rule}" ${percent(rule.met)} (${show(money(rule.spent))})`);
   return said.length === 0 ? [] : [`Two rules of thumb would meet on the same money: ${listed(said)}.`];
+}
+/**
+ * What lies in bags of mixed colours, which chance fills: how many of each colour to count on, and how likely one is missing altogether
+ * where that may happen. Undefined for bags of one colour.
+ */
+export function sayMix({ items, colours }: Pick<Book, 'items' | 'colours'>, { mix }: Pick<KitLine, 'mix'>): string | undefined {
+  if (mix === undefined) return undefined;
+  const nameOf = (id: string): string => {
+    const item = items.find((one) => one.id === id);
+    return item?.kind === 'balloon' ? (colours.find((colour) => colour.id === item.colour)?.name ?? item.colour) : (item?.name ?? id);
+  };
+  const least = listed(mix.map(({ item, atLeast }) => `${atLeast} ${nameOf(item)}`));
+  const missing = mix.flatMap(({ item, chanceOfNone }) =>
+    chanceOfNone < 0.001 ? [] : [`no ${nameOf(item)} at all in ${partInWords(chanceOfNone)}`],
+  );
+  return `Colours by chance: at least ${least}, each in 9 of 10 purchases${missing.length === 0 ? '' : `; ${listed(missing)}`}.`;
 }
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
