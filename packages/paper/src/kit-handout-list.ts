@@ -1,7 +1,7 @@
 import { type Book, type Caution, cautions, nameOfItem, swordCaution } from '@twistwright/books';
-import { type BookKitWishes, type KitPlan, metWithin, mostHoursFollowed, sayMix } from '@twistwright/planner';
+import { type BookKitWishes, type KitPlan, metWithin, mostHoursFollowed, paintOf, sayMix } from '@twistwright/planner';
 import { type CurrencyCode, type Money, money, showMoney } from '@twistwright/units';
-import { itemSwatch } from './swatch.ts';
+import { itemSwatch, mixedSwatch } from './swatch.ts';
 
 /** What the papers about a kit are made from. */
 export interface KitPaper {
@@ -60,7 +60,7 @@ export function shopsOf(book: Book, { kit }: KitPlan): readonly ListShop[] {
         what: sentence(line.name),
         why: [whyWithout(line.name, line.why), sayMix(book, line)].filter((said) => said !== undefined).join(' '),
         price: line.cost,
-        ...swatchOf(book, offer?.item),
+        ...(offer?.mix === undefined ? swatchOf(book, offer?.item) : { swatch: mixedSwatch(balloonsIn(book, Object.keys(offer.mix))) }),
       };
     }),
   ];
@@ -94,6 +94,10 @@ function whyWithout(name: string, why: string): string {
   return sentence(why.startsWith(`${name}: `) ? why.slice(name.length + 2) : why);
 }
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const balloonsIn = (book: Book, ids: readonly string[]): readonly { readonly size: string; readonly paint: string }[] =>
+  book.items.flatMap((item) =>
+    item.kind === 'balloon' && ids.includes(item.id) ? [{ size: item.size, paint: paintOf(book, item.colour) }] : [],
+  );
 function swatchOf(book: Book, id: string | undefined): { readonly swatch?: string } {
   const item = book.items.find((one) => one.id === id);
   return item === undefined ? {} : { swatch: itemSwatch(book, item) };

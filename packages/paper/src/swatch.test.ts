@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { balloonSwatch } from './swatch.ts';
+import { balloonSwatch, mixedSwatch } from './swatch.ts';
 
 test('a print is drawn as what it is: eyes, a face, spots; one picture each, none without a print', () => {
   const inside = (print?: string): string => balloonSwatch('round-5', 'red', print);
@@ -12,4 +12,9 @@ test('a print is drawn as what it is: eyes, a face, spots; one picture each, non
 });
 test('what is printed stands on hearts and along long ones too', () => {
   for (const size of ['heart-6', '260']) expect(balloonSwatch(size, 'red', 'eyes')).not.toBe(balloonSwatch(size, 'red'));
+});
+test('a mixed bag is shown as balloons of several colours', () => {
+  const colours = ['red', 'blue', 'green', 'yellow'].map((paint) => ({ size: '260', paint }));
+  expect(mixedSwatch(colours).match(/<rect/gu)).toHaveLength(3);
+  expect(new Set(mixedSwatch(colours).match(/fill="#[^"]+"/gu)).size).toBe(3);
 });

@@ -9,6 +9,18 @@ export const itemSwatch = (book: Book, item: Item): string =>
 /** A balloon in its shape, 40 by 18: thickness after its size code, what is printed on it. `paint` is the name of a colour or `#rrggbb`. */
 export const balloonSwatch = (size: string, paint: string, print?: string): string => framed(balloonBody(size, paint, print));
 
+/** Balloons of several colours out of one bag: the first three, half as large. */
+export const mixedSwatch = (balloons: readonly { readonly size: string; readonly paint: string }[]): string =>
+  framed(
+    balloons
+      .slice(0, 3)
+      .map(
+        ({ size, paint }, index) =>
+          `<g transform="translate(${index * 10} ${index === 1 ? 9 : 0}) scale(0.5)">${balloonBody(size, paint, undefined)}</g>`,
+      )
+      .join(''),
+  );
+
 const framed = (body: string): string => `<svg xmlns="http://www.w3.org/2000/svg" width="40" height="18" viewBox="0 0 40 18">${body}</svg>`;
 
 function balloonBody(size: string, paint: string, print: string | undefined): string {

@@ -128,7 +128,10 @@ interface LineProps {
 }
 function Line({ line, isForced, onTakeOut }: LineProps): ReactElement {
   const { book } = useBook();
-  const item = book.items.find((one) => one.id === book.offers.find((offer) => offer.id === line.offer)?.item);
+  const offer = book.offers.find(({ id }) => id === line.offer);
+  // A mixed bag is shown by the first of its balloons.
+  const shown = Object.keys(offer?.mix ?? {})[0] ?? offer?.item;
+  const item = book.items.find(({ id }) => id === shown);
   const lost = of100(line.lossWithout);
   const others = line.serves.filter((id) => !line.unlocks.includes(id));
   const namesOf = (ids: readonly string[]): string => listed(ids.map((id) => figureName(book, id)));
