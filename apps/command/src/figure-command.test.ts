@@ -80,6 +80,7 @@ describe('figure', () => {
     const long = await run('figure check a.txt', { 'a.txt': 'balloon snake: 260 in body\n  bubble 30 front\n  bubble 40 tail' });
     expect([long.code, long.out]).toEqual([0, expect.stringContaining('a.txt:3:3: note: “snake” runs out of balloon')]);
     expect((await run('figure check dog')).out).toBe('The recipe is in order.\n');
+    expect((await run('figure check none.txt', { 'none.txt': '' })).out).toBe('The recipe is in order, and takes no balloon.\n');
   });
   test('picture in chosen colours, of one step, from one side', async () => {
     const { code, files } = await run('figure picture dog --svg dog.svg --colours body=#123456');

@@ -14,7 +14,17 @@ import {
   paintsOf,
   usualFill,
 } from '@twistwright/planner';
-import { checkRecipe, learningOrder, pictureOfShape, recipeWords, rescale, shapeOf, stepsOf, writeRecipe } from '@twistwright/repertoire';
+import {
+  checkRecipe,
+  learningOrder,
+  pictureOfShape,
+  readRecipe,
+  recipeWords,
+  rescale,
+  shapeOf,
+  stepsOf,
+  writeRecipe,
+} from '@twistwright/repertoire';
 import type { LocalDate, Problem } from '@twistwright/units';
 import type { Arguments, Flag } from './arguments.ts';
 import { calibrateSize } from './figure-calibration.ts';
@@ -211,8 +221,10 @@ async function check({ args, outside, book, name }: Asked): Promise<ExitCode> {
   }
   const problems = checkRecipe(figure.recipe ?? '', airOptionsOf(book, favouriteColourway(figure)));
   if (args.has('json')) outside.out(`${JSON.stringify({ problems }, undefined, 2)}\n`);
-  else if (problems.length === 0) outside.out('The recipe is in order.\n');
-  else outside.out(`${problems.map((problem) => problemText(problem, basename(name))).join('\n')}\n`);
+  else if (problems.length === 0) {
+    const read = readRecipe(figure.recipe ?? '');
+    outside.out(`The recipe is in order${read.ok && read.value.pieces.length === 0 ? ', and takes no balloon' : ''}.\n`);
+  } else outside.out(`${problems.map((problem) => problemText(problem, basename(name))).join('\n')}\n`);
   return problems.some((problem) => problem.weight === 'error') ? 1 : 0;
 }
 

@@ -36,7 +36,7 @@ export function writeFigure(page: Page, book: Book, facts: FigureFacts, way: Col
   if (facts.techniques.length > 0) page.tell(`Needs: ${facts.techniques.join(', ')}.`);
   const taken = balloonsTaken(book, finished(facts.recipe, way), way);
   if (taken.length > 0) page.tell(`Takes: ${taken.map(({ count, name }) => `${count} x ${name}`).join(', ')}.`);
-  if ((figure.tags ?? []).length > 0) page.tell(`Mind: ${figure.tags?.join(', ')}.`);
+  if ((figure.tags ?? []).length > 0) page.tell(`Good to know: ${figure.tags?.join(', ')}.`);
   if (figure.recipe !== undefined) {
     page.gap();
     for (const line of figure.recipe.trim().split('\n')) page.verbatim(`    ${line}`);

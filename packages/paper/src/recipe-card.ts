@@ -173,7 +173,13 @@ function takeStack(book: Book, facts: FigureFacts, way: Colourway): Content[] {
       : [{ text: `Hands need: ${facts.techniques.join(', ')}.`, margin: [0, 8, 0, 0] as [number, number, number, number], fontSize: 9.5 }]),
     ...((facts.figure.tags ?? []).length === 0
       ? []
-      : [{ text: `Mind: ${facts.figure.tags?.join(', ')}.`, margin: [0, 2, 0, 0] as [number, number, number, number], fontSize: 9.5 }]),
+      : [
+          {
+            text: `Good to know: ${facts.figure.tags?.join(', ')}.`,
+            margin: [0, 2, 0, 0] as [number, number, number, number],
+            fontSize: 9.5,
+          },
+        ]),
   ];
 }
 const takeRow = (count: number, name: string, svg: string | undefined): TableCell[] => [
