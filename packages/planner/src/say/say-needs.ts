@@ -29,8 +29,6 @@ export function sayNeeds(book: Book, needs: Needs): Said {
   const missing = more === 0 ? listed(take) : `${take.join(', ')} and ${more} more`;
   return {
     answer: `${headNumber(short.length)} ${short.length === 1 ? 'item' : 'items'} would run short: ${shown}.`,
-    more: [
-      `Missing, so that nothing asked for runs out in ${partInWords(needs.chance)} tries: ${missing}. ${nowInWords(needs.chanceNow)}`,
-    ],
+    more: [`Missing, so that nothing asked for runs out in ${partInWords(needs.chance)} tries: ${missing}. ${nowInWords(needs.chanceNow)}`],
   };
 }
