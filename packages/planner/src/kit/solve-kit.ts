@@ -7,6 +7,7 @@ import { type KitModel, kitModelOf } from './kit-model.ts';
 import type { Kit, KitProblem } from './kit-problem.ts';
 import { billOf, keepsColours } from './purchase.ts';
 import { type KitSearched, type KitSearchLimits, searchKit } from './search-kit.ts';
+import { thrifty } from './thrifty.ts';
 
 /** How much effort goes into an answer. All limits are counts, so that the same problem gives the same kit on every machine. */
 export interface KitLimits {
@@ -49,8 +50,8 @@ export function findKit(problem: KitProblem, limits: KitLimits = {}): Result<Fou
 }
 
 /** Searches a model; undefined if what is a must or forced in breaks the budget or the limit on colours. */
-export const search = (model: KitModel, limits: KitLimits): KitSearched | undefined =>
-  searchKit(model, {
+export function search(model: KitModel, limits: KitLimits): KitSearched | undefined {
+  const found = searchKit(model, {
     ...(limits.effort === 'soon' ? soon : full),
     within: nearEnough * model.requests,
     seed: limits.seed ?? 1,
@@ -58,6 +59,8 @@ export const search = (model: KitModel, limits: KitLimits): KitSearched | undefi
     ...(limits.now === undefined ? {} : { now: limits.now }),
     ...(limits.milliseconds === undefined ? {} : { milliseconds: limits.milliseconds }),
   });
+  return found === undefined ? undefined : { ...found, bags: thrifty(model, found.bags) };
+}
 
 type Effort = Pick<KitSearchLimits, 'moves' | 'starts' | 'rounds' | 'nodes'>;
 const soon: Effort = { moves: 0, starts: 0, rounds: 60, nodes: 0 };
