@@ -38,13 +38,13 @@ export class Chance {
     this.#c = (this.#c + t) | 0;
     return t >>> 0;
   }
-  /** Fills the array with the next uniforms, as so many calls of `uniform` would, and faster. */
-  fill(uniforms: Float64Array): void {
+  /** Fills the array from place `from` on with the next uniforms, as so many calls of `uniform` would, and faster. */
+  fill(uniforms: Float64Array | number[], from = 0): void {
     let a = this.#a;
     let b = this.#b;
     let c = this.#c;
     let d = this.#d;
-    for (let i = 0; i < uniforms.length; i++) {
+    for (let i = from; i < uniforms.length; i++) {
       const t = (((a + b) | 0) + d) | 0;
       d = (d + 1) | 0;
       a = b ^ (b >>> 9);

@@ -1,7 +1,7 @@
 import { keyed, keyedUniform } from '@twistwright/units';
 import { drawn } from './durations.ts';
 import { lengthStep, type RunFindings } from './line-samples.ts';
-import type { PreparedLine } from './prepared-line.ts';
+import { firstWayOf, type PreparedLine, type Way } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
 
 /**
@@ -64,7 +64,8 @@ export class ClassEngine implements RunFindings {
       if (now >= line.lastStart) break;
       started++;
       const own = keyed(key, purpose.members + number);
-      now += this.#talking(own) + this.#making(figure, own) * arrivals.slowness * (line.pace[0] ?? 1);
+      const { making } = firstWayOf(line, figure);
+      now += this.#talking(own) + drawn(making, own, purpose.making) * arrivals.slowness * (line.pace[0] ?? 1);
       const made = this.#makeTogether(figure, arrivals.learners, arrivals.tries, own);
       this.made[figure] = (this.made[figure] ?? 0) + made;
       if (number === 0) finished = made;
@@ -84,39 +85,33 @@ export class ClassEngine implements RunFindings {
       const own = keyed(key, purpose.hiddenMembers + learner);
       const whole = Math.floor(tries);
       const pieces = Math.max(1, whole + (keyedUniform(own, purpose.size) < tries - whole ? 1 : 0));
-      const colourway = this.#colourwayInStock(figure, keyedUniform(own, purpose.colour));
-      if (colourway === undefined) continue;
-      for (let piece = 0; piece < pieces; piece++) this.#use(colourway, keyed(own, purpose.members + piece));
+      const way = this.#wayInStock(figure, keyedUniform(own, purpose.colour));
+      if (way === undefined) continue;
+      for (let piece = 0; piece < pieces; piece++) this.#use(way, keyed(own, purpose.members + piece));
       made++;
     }
     return made;
   }
-  #colourwayInStock(figure: number, u: number): number | undefined {
+  #wayInStock(figure: number, u: number): Way | undefined {
     const line = this.#line;
     const first = line.firstColourway[figure] ?? 0;
     const count = (line.firstColourway[figure + 1] ?? 0) - first;
     let asked = 0;
     while (u >= (line.colourwayTotals[first + asked] ?? 1)) asked++;
     for (let step = 0; step < count; step++) {
-      const colourway = first + ((asked + step) % count);
-      const lines = this.#linesOf(colourway);
-      if (lines.every((l) => (this.#stock[line.lineItem[l] ?? 0] ?? 0) >= (line.lineCount[l] ?? 0))) return colourway;
+      const way = line.ways[first + ((asked + step) % count)];
+      if (way?.pieces.every((piece) => (this.#stock[piece.item] ?? 0) >= piece.count)) return way;
     }
     return undefined;
   }
-  #linesOf(colourway: number): readonly number[] {
-    const from = this.#line.firstLine[colourway] ?? 0;
-    return Array.from({ length: (this.#line.firstLine[colourway + 1] ?? from) - from }, (_, i) => from + i);
-  }
-  #use(colourway: number, key: number): void {
-    const line = this.#line;
+  #use(way: Way, key: number): void {
     let draws = 0;
-    for (const l of this.#linesOf(colourway))
-      for (let piece = 0; piece < (line.lineCount[l] ?? 0); piece++) {
-        this.#take(line.lineItem[l] ?? 0);
-        while (keyedUniform(key, purpose.firstPop + draws++) < (line.linePops[l] ?? 0)) {
+    for (const { item, count, pops } of way.pieces)
+      for (let piece = 0; piece < count; piece++) {
+        this.#take(item);
+        while (keyedUniform(key, purpose.firstPop + draws++) < pops) {
           this.pops++;
-          this.#take(line.lineItem[l] ?? 0);
+          this.#take(item);
         }
       }
   }
@@ -124,14 +119,6 @@ export class ClassEngine implements RunFindings {
     if ((this.#stock[item] ?? 0) <= 0) return;
     this.#stock[item] = (this.#stock[item] ?? 0) - 1;
     this.used[item] = (this.used[item] ?? 0) + 1;
-  }
-  #making(figure: number, key: number): number {
-    const line = this.#line;
-    return drawn(
-      { kind: line.makingKind[figure] ?? 0, first: line.makingFirst[figure] ?? 0, second: line.makingSecond[figure] ?? 0 },
-      key,
-      purpose.making,
-    );
   }
   #talking(key: number): number {
     return drawn(this.#line.choosing, key, purpose.choosing) + drawn(this.#line.handingOver, key, purpose.handingOver);

@@ -1,7 +1,7 @@
 import { keyed, keyedUniform } from '@twistwright/units';
 import { drawn } from './durations.ts';
 import type { LineModel } from './line-model.ts';
-import { durationKind, type PreparedLine, prepareLine } from './prepared-line.ts';
+import { firstWayOf, type PreparedLine, prepareLine, type Way } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
 
 export interface ClosingCardOptions {
@@ -70,15 +70,11 @@ class GuestTimes {
     const line = this.#line;
     const figure = offeredFigure(line, key);
     const colours = (line.firstColourway[figure + 1] ?? 0) - (line.firstColourway[figure] ?? 0);
-    const kind = line.makingKind[figure] ?? durationKind.none;
-    const making = drawn({ kind, first: line.makingFirst[figure] ?? 0, second: line.makingSecond[figure] ?? 0 }, key, purpose.making);
+    const way = firstWayOf(line, figure);
     const colourTime = colours > 1 ? drawn(line.colourChoosing, key, purpose.colourChoosing) : 0;
-    this.#hands.push(making + popsOf(line, figure, key) * (line.redo[figure] ?? 0));
+    this.#hands.push(drawn(way.making, key, purpose.making) + popsOf(line, way, key) * way.redo);
     this.#talk.push(
-      drawn(line.choosing, key, purpose.choosing) +
-        colourTime +
-        drawn(line.handingOver, key, purpose.handingOver) +
-        (line.drawing[figure] ?? 0),
+      drawn(line.choosing, key, purpose.choosing) + colourTime + drawn(line.handingOver, key, purpose.handingOver) + way.drawing,
     );
   }
 }
@@ -90,14 +86,12 @@ function offeredFigure(line: PreparedLine, key: number): number {
   }
   return Math.max(0, line.offered.indexOf(1));
 }
-function popsOf(line: PreparedLine, figure: number, key: number): number {
+function popsOf(line: PreparedLine, way: Way, key: number): number {
   if (!line.anyPops) return 0;
-  const colourway = line.firstColourway[figure] ?? 0;
   let pops = 0;
   let draws = 0;
-  for (let l = line.firstLine[colourway] ?? 0; l < (line.firstLine[colourway + 1] ?? 0); l++)
-    for (let piece = 0; piece < (line.lineCount[l] ?? 0); piece++)
-      while (keyedUniform(key, purpose.firstPop + draws++) < (line.linePops[l] ?? 0)) pops++;
+  for (const { count, pops: chance } of way.pieces)
+    for (let piece = 0; piece < count; piece++) while (keyedUniform(key, purpose.firstPop + draws++) < chance) pops++;
   return pops;
 }
 

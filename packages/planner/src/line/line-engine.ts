@@ -10,7 +10,7 @@ import { drawn } from './durations.ts';
 import type { ListedParty, Wish } from './line-model.ts';
 import type { RunFindings } from './line-samples.ts';
 import { PartyStream } from './party-stream.ts';
-import { durationKind, type PreparedLine } from './prepared-line.ts';
+import { durationKind, guideCells, type PreparedLine, type Way } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
 import { ServiceTimes } from './service-times.ts';
 import { Shelf } from './shelf.ts';
@@ -124,7 +124,7 @@ export class LineEngine implements RunFindings {
     this.free = new Float64Array(artists);
     this.breakAt = new Float64Array(artists);
     this.breakIndex = new Int32Array(artists);
-    this.preMadeLeft = new Int32Array(line.figureOf.length);
+    this.preMadeLeft = new Int32Array(line.ways.length);
     this.figureAdded = new Float64Array(line.figureCount);
     this.colourAdded = new Float64Array(line.colourCount);
     this.tableFreeAt = new Float64Array(line.tableCount);
@@ -589,16 +589,17 @@ export class LineEngine implements RunFindings {
       if (counts) this.disappointed++;
       return;
     }
-    figure = line.figureOf[colourway] as number;
+    const way = line.ways[colourway] as Way;
+    figure = way.figure;
     const times = this.times;
-    if (line.twoStreams && line.makingKind[figure] !== durationKind.gamma) times.takeMaking(figure, this.serviceStream.uniform());
-    else times.drawMaking(figure, key);
-    times.drawTalk(figure, key);
-    const pops = line.popsEachPiece ? this.shelf.usePieces(colourway, key, counts) : this.shelf.useLines(colourway, key, counts);
+    if (line.twoStreams && way.making.kind !== durationKind.gamma) times.takeMaking(way, this.serviceStream.uniform());
+    else times.drawMaking(way, key);
+    times.drawTalk(way, key);
+    const pops = line.popsEachPiece ? this.shelf.usePieces(way, key, counts) : this.shelf.useLines(way, key, counts);
     let factor = line.pace[artist] as number;
     if (line.tires) factor *= this.tiredness(artist);
-    const hands = pops > 0 ? times.making + pops * (line.redo[figure] as number) : times.making;
-    const minutes = times.before + hands * factor + (line.drawing[figure] as number) + times.after;
+    const hands = pops > 0 ? times.making + pops * way.redo : times.making;
+    const minutes = times.before + hands * factor + way.drawing + times.after;
     const done = start + minutes;
     this.free[artist] = done;
     this.busy[artist] = (this.busy[artist] as number) + minutes;
@@ -614,8 +615,8 @@ export class LineEngine implements RunFindings {
       if (wait > line.promise) this.waitedLong++;
       if (this.keepsWaits) this.noteWait(wait);
     }
-    if (line.copies) this.handedOut(colourway);
-    if (line.returns !== undefined) this.mayReturn(artist, key, colourway);
+    if (line.copies) this.handedOut(colourway, way.figure);
+    if (line.returns !== undefined) this.mayReturn(artist, key, colourway, way.figure);
   }
   private noteWait(wait: number): void {
     const cell = wait < 600 ? (wait * 2) | 0 : 1200;
@@ -630,7 +631,7 @@ export class LineEngine implements RunFindings {
 
   private figureAt(u: number): number {
     const totals = this.line.figureTotals;
-    let figure = this.line.figureGuide[(u * 64) | 0] as number;
+    let figure = this.line.figureGuide[(u * guideCells) | 0] as number;
     while (u >= (totals[figure] as number)) figure++;
     return figure;
   }
@@ -680,12 +681,11 @@ export class LineEngine implements RunFindings {
     }
     return end - 1;
   }
-  private handedOut(colourway: number): void {
+  private handedOut(colourway: number, figure: number): void {
     const line = this.line;
     if (line.figureUrn !== undefined) {
       const { added, keeps } = line.figureUrn;
       if (keeps < 1) for (let f = 0; f < this.figureAdded.length; f++) this.figureAdded[f] = (this.figureAdded[f] as number) * keeps;
-      const figure = line.figureOf[colourway] as number;
       this.figureAdded[figure] = (this.figureAdded[figure] as number) + added;
       this.figureAddedSum = this.figureAddedSum * keeps + added;
     }
@@ -707,10 +707,11 @@ export class LineEngine implements RunFindings {
     let number = 0;
     for (const { figure, colourway, count } of line.preMade) {
       const c = (line.firstColourway[figure] as number) + colourway;
+      const way = line.ways[c] as Way;
       for (let i = 0; i < count; i++) {
         if (!this.shelf.inStock(c)) break;
         const key = keyed(this.runKey, purpose.preMade + number++);
-        this.pops += line.popsEachPiece ? this.shelf.usePieces(c, key, true) : this.shelf.useLines(c, key, true);
+        this.pops += line.popsEachPiece ? this.shelf.usePieces(way, key, true) : this.shelf.useLines(way, key, true);
         this.preMadeLeft[c] = (this.preMadeLeft[c] as number) + 1;
         this.preMadeTotal++;
         this.made[figure] = (this.made[figure] as number) + 1;
@@ -724,7 +725,8 @@ export class LineEngine implements RunFindings {
     const key = this.key[g] as number;
     const arrived = this.arrivedAt[g] as number;
     const start = Math.max(this.free[artist] as number, arrived);
-    this.times.drawTalk(line.figureOf[colourway] as number, key);
+    const way = line.ways[colourway] as Way;
+    this.times.drawTalk(way, key);
     const done = start + this.times.before + this.times.after;
     this.free[artist] = done;
     this.busy[artist] = (this.busy[artist] as number) + done - start;
@@ -738,20 +740,19 @@ export class LineEngine implements RunFindings {
       if (wait > line.promise) this.waitedLong++;
       if (this.keepsWaits) this.noteWait(wait);
     }
-    if (line.copies) this.handedOut(colourway);
-    if (line.returns !== undefined) this.mayReturn(artist, key, colourway);
+    if (line.copies) this.handedOut(colourway, way.figure);
+    if (line.returns !== undefined) this.mayReturn(artist, key, colourway, way.figure);
   }
 
   // ---------------------------------------------------------------- after service
 
-  private mayReturn(artist: number, key: number, colourway: number): void {
+  private mayReturn(artist: number, key: number, colourway: number, figure: number): void {
     const line = this.line;
     const done = this.free[artist] as number;
     const returns = line.returns;
     if (returns === undefined) return;
     const again = keyed(key, purpose.comesBack);
     if (keyedUniform(key, purpose.repair) < returns.repairChance) {
-      const figure = line.figureOf[colourway] as number;
       const at = done + drawn(line.repairAfter, key, purpose.repairAfter);
       const wish = colourway - (line.firstColourway[figure] as number);
       if (at < line.end) this.expect(at, { key: again, size: 1, artist: nobody, figure, colourway: wish });

@@ -1,13 +1,37 @@
 import { exp, keyed, keyedUniform, log, normalOf } from '@twistwright/units';
-import { DrawStream } from './draw-stream.ts';
+import { DrawStream, keyOf } from './draw-stream.ts';
 import { drawn, gammaOf, vary } from './durations.ts';
-import { durationKind, type PreparedLine } from './prepared-line.ts';
+import { durationKind, guideCells, type Knot, type PreparedLine } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
 
 /** Lowest strip of the arrival plane, parties a minute; each further strip doubles the height. Fixed, so that luck stays when rates change. */
 const lowestStrip = 0.25;
 const stripCount = 24;
-const none = -1;
+
+/** One strip of the plane and the next point in it. */
+class Strip {
+  readonly draws: DrawStream;
+  at = 0.5;
+  /** The knot at or before that minute. */
+  knot = 0;
+  low = 0.5;
+  height = 0.5;
+  private perHeight = 0.5;
+
+  constructor(draws: DrawStream) {
+    this.draws = draws;
+  }
+  restart(from: number, low: number, height: number): void {
+    this.low = low;
+    this.height = height;
+    this.perHeight = 1 / height;
+    this.knot = 0;
+    this.at = from + -log(this.draws.uniform()) / height;
+  }
+  step(): void {
+    this.at -= log(this.draws.uniform()) * this.perHeight;
+  }
+}
 
 /**
  * Parties of a Poisson stream with a rate that changes: points strewn evenly over the plane of time and rate, strip by strip, and those
@@ -26,22 +50,23 @@ export class PartyStream {
   sureUntil = 0.5;
   private luck = 0.5;
   /** The stream of the arrivals; with two streams, all about who comes is drawn from it. */
-  readonly draws = new DrawStream();
+  readonly draws: DrawStream;
   private readonly line: PreparedLine;
-  private readonly strips: DrawStream[];
-  private readonly stripAt = new Float64Array(stripCount);
-  private readonly knot = new Int32Array(stripCount);
-  private readonly low = new Float64Array(stripCount);
-  private readonly height = new Float64Array(stripCount);
+  private readonly strips: readonly Strip[];
+  /** How many of the strips this run uses, and the one that the party at hand came from. */
   private used = 0;
-  private taken = none;
+  private taken: Strip | undefined;
   private factor = 1.5;
   private runKey = 0;
   private number = 0;
 
   constructor(line: PreparedLine) {
     this.line = line;
-    this.strips = line.twoStreams ? [this.draws] : Array.from({ length: stripCount }, () => new DrawStream());
+    this.draws = new DrawStream(2 + line.sizes.length);
+    this.strips = Array.from(
+      { length: line.twoStreams ? 1 : stripCount },
+      () => new Strip(line.twoStreams ? this.draws : new DrawStream(3)),
+    );
   }
   /** Begins run `run`; the first party is found by {@link findNext}. */
   restart(seed: number, run: number): void {
@@ -51,99 +76,62 @@ export class PartyStream {
     this.number = 0;
     if (line.twoStreams) this.draws.restart(seed, run, stream.arrivals);
     this.used = 0;
-    this.taken = none;
+    this.taken = undefined;
     this.factor = 1;
     if (arrivals.kind !== 'stream') return;
     if (arrivals.shape !== undefined) this.factor = gammaOf(arrivals.shape, keyed(this.runKey, purpose.crowd)) / arrivals.shape;
     const top = line.highestRate * this.factor;
-    if (line.twoStreams) this.addStrip(0, top);
+    const from = line.knots[0]?.minute ?? 0;
+    if (line.twoStreams) this.strips[this.used++]?.restart(from, 0, top);
     else
       for (let low = 0; low < top && this.used < stripCount; ) {
         const height = low === 0 ? lowestStrip : low;
-        this.strips[this.used]?.restart(seed, run, stream.strips + this.used);
-        this.addStrip(low, height);
+        const strip = this.strips[this.used] as Strip;
+        strip.draws.restart(seed, run, stream.strips + this.used++);
+        strip.restart(from, low, height);
         low += height;
       }
   }
-  private addStrip(low: number, height: number): void {
-    const j = this.used++;
-    this.low[j] = low;
-    this.height[j] = height;
-    this.stripAt[j] = this.line.knotMinutes[0] as number;
-    this.knot[j] = 0;
-    this.step(j);
-  }
-  private step(j: number): void {
-    this.stripAt[j] = (this.stripAt[j] as number) + -log((this.strips[j] as DrawStream).uniform()) / (this.height[j] as number);
-  }
   findNext(): void {
-    const { horizon, twoStreams, knotMinutes: minutes, knotRates: rates, knotSlopes: slopes } = this.line;
-    const stripAt = this.stripAt;
-    if (this.used === 1) {
-      this.findNextInOnlyStrip();
+    const { horizon, twoStreams, knots } = this.line;
+    const { strips, used, factor } = this;
+    if (used === 0) {
+      this.at = Number.POSITIVE_INFINITY;
       return;
     }
-    if (this.taken !== none) this.step(this.taken);
+    if (this.taken !== undefined) this.taken.step();
     for (;;) {
-      let j = 0;
-      for (let other = 1; other < this.used; other++) if ((stripAt[other] as number) < (stripAt[j] as number)) j = other;
-      const t = stripAt[j] as number;
-      if (this.used === 0 || t >= horizon) {
+      let strip = strips[0] as Strip;
+      for (let j = 1; j < used; j++) {
+        const other = strips[j] as Strip;
+        if (other.at < strip.at) strip = other;
+      }
+      const t = strip.at;
+      if (t >= horizon) {
         this.at = Number.POSITIVE_INFINITY;
         return;
       }
-      let k = this.knot[j] as number;
-      while (t >= (minutes[k + 1] as number)) k++;
-      this.knot[j] = k;
-      const rate = rates[k] as number;
-      const rise = (slopes[k] as number) * (t - (minutes[k] as number));
-      const draws = this.strips[j] as DrawStream;
-      const mark = (this.low[j] as number) + draws.uniform() * (this.height[j] as number);
-      if (!twoStreams) this.key = draws.key();
-      if (mark < (rate + rise) * this.factor) {
-        this.taken = j;
+      let knot = knots[strip.knot] as Knot;
+      while (t >= knot.until) knot = knots[++strip.knot] as Knot;
+      const draws = strip.draws;
+      draws.ready(3);
+      const mark = strip.low + (draws.uniforms[draws.at++] as number) * strip.height;
+      if (!twoStreams) this.key = keyOf(draws.uniforms[draws.at++] as number);
+      if (mark < (knot.rate + knot.slope * (t - knot.minute)) * factor) {
+        this.taken = strip;
         this.at = t;
         if (twoStreams) this.key = keyed(this.runKey, purpose.members + this.number++);
         this.size = this.sizeOf(this.key);
         return;
       }
-      this.step(j);
+      strip.step();
     }
-  }
-  /** The same with a single strip, without looking for the earliest. */
-  private findNextInOnlyStrip(): void {
-    const { horizon, twoStreams, knotMinutes: minutes, knotRates: rates, knotSlopes: slopes } = this.line;
-    const draws = this.strips[0] as DrawStream;
-    const height = this.height[0] as number;
-    const perHeight = 1 / height;
-    const factor = this.factor;
-    let t = this.stripAt[0] as number;
-    let k = this.knot[0] as number;
-    let isFirst = this.taken === none;
-    for (;;) {
-      if (!isFirst) t -= log(draws.uniform()) * perHeight;
-      isFirst = false;
-      if (t >= horizon) {
-        this.at = Number.POSITIVE_INFINITY;
-        return;
-      }
-      while (t >= (minutes[k + 1] as number)) k++;
-      const mark = draws.uniform() * height;
-      if (!twoStreams) this.key = draws.key();
-      if (mark < ((rates[k] as number) + (slopes[k] as number) * (t - (minutes[k] as number))) * factor) break;
-    }
-    this.taken = 0;
-    this.stripAt[0] = t;
-    this.knot[0] = k;
-    this.at = t;
-    if (twoStreams) this.key = keyed(this.runKey, purpose.members + this.number++);
-    this.size = this.sizeOf(this.key);
   }
   /** The size of the party with this key; with two streams the next one drawn. */
   sizeOf(key: number): number {
-    const sizes = this.line.sizes;
-    const luck = this.line.twoStreams ? this.draws.uniform() : keyedUniform(key, purpose.size);
-    let size = 0;
+    const { sizes, sizeGuide, twoStreams } = this.line;
+    const luck = twoStreams ? this.draws.uniform() : keyedUniform(key, purpose.size);
+    let size = sizeGuide[(luck * guideCells) | 0] as number;
     while (luck >= (sizes[size] as number)) size++;
     return size + 1;
   }

@@ -8,7 +8,7 @@ import { exp, keyed, keyedUniform, normalOf } from '@twistwright/units';
 import { DrawStream } from './draw-stream.ts';
 import type { RunFindings } from './line-samples.ts';
 import { PartyStream } from './party-stream.ts';
-import type { PreparedLine } from './prepared-line.ts';
+import { guideCells, type Piece, type PreparedLine, type Way } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
 import { Shelf } from './shelf.ts';
 
@@ -42,7 +42,7 @@ export class PlainEngine implements RunFindings {
   private readonly line: PreparedLine;
   private readonly gridStep: number;
   private readonly parties: PartyStream;
-  private readonly service = new DrawStream();
+  private readonly service: DrawStream;
   private readonly shelf: Shelf;
   private readonly free: Float64Array;
   private leaving: Float64Array = new Float64Array(256);
@@ -52,6 +52,7 @@ export class PlainEngine implements RunFindings {
     this.gridStep = gridStep;
     this.keepsWaits = keepsWaits;
     this.parties = new PartyStream(line);
+    this.service = new DrawStream(1 + line.mostPieces);
     this.shelf = new Shelf(line, this.service);
     this.used = this.shelf.used;
     this.busy = new Float64Array(line.artistCount);
@@ -63,14 +64,14 @@ export class PlainEngine implements RunFindings {
   play(seed: number, run: number): void {
     const { line, parties, service, shelf, free, busy, made, lengths, keepsWaits, gridStep } = this;
     const { twoStreams, warmUp, lastStart, closesAt, worksAhead, closingEnd, freeLength, joinChance, promise } = line;
-    const { figureTotals, figureGuide, firstColourway, colourwayTotals, oneColourway, mostNeeded, firstLine, lineItem, lineCount } = line;
-    const { makingFirst, makingSecond, pace, redo, drawing, talkBefore, talkAfter, noPop, popsEachPiece, lineSpoils, anyPops, figureOf } =
+    const { figureTotals, figureGuide, firstColourway, colourwayTotals, oneColourway, ways, pace, talkAfter, popsEachPiece, anyPops } =
       line;
     const tooMany = line.joinChance.length - 1;
     const artists = free.length;
     const minutesAhead = line.minutesEach / artists;
     const { stock, lacking } = shelf;
     const draws = parties.draws;
+    const partyDraws = draws.uniforms;
     const members = purpose.members;
     parties.restart(seed, run);
     if (twoStreams) service.restart(seed, run, stream.service);
@@ -80,7 +81,6 @@ export class PlainEngine implements RunFindings {
     made.fill(0);
     if (gridStep > 0) lengths.fill(0);
     const serviceDraws = service.uniforms;
-    let drawAt = serviceDraws.length;
     let leaving = this.leaving;
     let waiting = 0;
     let soonestOut = Number.POSITIVE_INFINITY;
@@ -130,7 +130,8 @@ export class PlainEngine implements RunFindings {
         if (at < closedAt) closedAt = at;
         continue;
       }
-      const joinLuck = twoStreams ? draws.uniform() : waiting > freeLength ? keyedUniform(key, purpose.joining) : 0;
+      if (twoStreams) draws.ready(2 + size);
+      const joinLuck = twoStreams ? (partyDraws[draws.at++] as number) : waiting > freeLength ? keyedUniform(key, purpose.joining) : 0;
       if (waiting > freeLength && joinLuck >= (joinChance[Math.min(waiting, tooMany)] as number)) {
         if (counts) notJoined += size;
         continue;
@@ -138,12 +139,13 @@ export class PlainEngine implements RunFindings {
       parties.drawPatience();
       let sureUntil = parties.sureUntil;
       let leaves = Number.POSITIVE_INFINITY;
+      let askAt = draws.at;
       if (waiting + size > leaving.length) leaving = this.roomFor(waiting + size);
 
       for (let member = 0; member < size; member++) {
         const ownKey = keyed(key, members + member);
-        const askLuck = twoStreams ? draws.uniform() : keyedUniform(ownKey, purpose.asking);
-        let figure = figureGuide[(askLuck * 64) | 0] as number;
+        const askLuck = twoStreams ? (partyDraws[askAt++] as number) : keyedUniform(ownKey, purpose.asking);
+        let figure = figureGuide[(askLuck * guideCells) | 0] as number;
         while (askLuck >= (figureTotals[figure] as number)) figure++;
         let artist = 0;
         let soonest = free[0] as number;
@@ -192,53 +194,41 @@ export class PlainEngine implements RunFindings {
               waitMinutesInVain += start - at;
             }
           } else {
-            figure = figureOf[colourway] as number;
-            let makeLuck = 0;
-            if (twoStreams) {
-              if (drawAt === serviceDraws.length) {
-                service.refill();
-                drawAt = 0;
-              }
-              makeLuck = serviceDraws[drawAt++] as number;
-            } else makeLuck = keyedUniform(ownKey, purpose.making);
-            const making = exp((makingFirst[figure] as number) + (makingSecond[figure] as number) * normalOf(makeLuck));
-            const end = firstLine[colourway + 1] as number;
+            const way = ways[colourway] as Way;
+            const { making, pieces } = way;
+            figure = way.figure;
+            if (twoStreams) service.ready(1 + pieces.length);
+            let drawAt = service.at;
+            const makeLuck = twoStreams ? (serviceDraws[drawAt++] as number) : keyedUniform(ownKey, purpose.making);
+            const minutesOfMaking = exp(making.first + making.second * normalOf(makeLuck));
             let pops = 0;
             if (popsEachPiece) {
-              for (let l = firstLine[colourway] as number; l < end; l++) {
-                const item = lineItem[l] as number;
-                const count = lineCount[l] as number;
+              for (let i = 0; i < pieces.length; i++) {
+                const { item, count, mostNeeded } = pieces[i] as Piece;
                 const left = (stock[item] as number) - count;
                 stock[item] = left;
-                if (left < (mostNeeded[item] as number)) shelf.noteLow(item);
+                if (left < mostNeeded) shelf.noteLow(item);
               }
               if (anyPops) {
                 const popLuck = keyedUniform(ownKey, purpose.firstPop);
-                if (popLuck >= (noPop[colourway] as number)) pops = shelf.popPieces(colourway, popLuck, ownKey, false);
+                if (popLuck >= way.noPop) pops = shelf.popPieces(way, popLuck, ownKey, false);
               }
             } else {
-              for (let l = firstLine[colourway] as number; l < end; l++) {
-                const item = lineItem[l] as number;
-                let count = lineCount[l] as number;
-                const there = stock[item] as number;
-                let popLuck = 0;
-                if (twoStreams) {
-                  if (drawAt === serviceDraws.length) {
-                    service.refill();
-                    drawAt = 0;
-                  }
-                  popLuck = serviceDraws[drawAt++] as number;
-                } else popLuck = keyedUniform(ownKey, purpose.firstPop + l);
-                if (popLuck < (lineSpoils[l] as number) && there > count) {
-                  count++;
+              for (let i = 0; i < pieces.length; i++) {
+                const { item, count, spoils, mostNeeded, number } = pieces[i] as Piece;
+                const popLuck = twoStreams ? (serviceDraws[drawAt++] as number) : keyedUniform(ownKey, purpose.firstPop + number);
+                let left = (stock[item] as number) - count;
+                if (popLuck < spoils && left > 0) {
+                  left--;
                   pops++;
                 }
-                stock[item] = there - count;
-                if (there - count < (mostNeeded[item] as number)) shelf.noteLow(item);
+                stock[item] = left;
+                if (left < mostNeeded) shelf.noteLow(item);
               }
             }
-            const hands = pops > 0 ? making + pops * (redo[figure] as number) : making;
-            const minutes = (talkBefore[figure] as number) + hands * (pace[artist] as number) + (drawing[figure] as number) + talkAfter;
+            service.at = drawAt;
+            const hands = pops > 0 ? minutesOfMaking + pops * way.redo : minutesOfMaking;
+            const minutes = way.talkBefore + hands * (pace[artist] as number) + way.drawing + talkAfter;
             const done = start + minutes;
             free[artist] = done;
             busy[artist] = (busy[artist] as number) + minutes;
@@ -265,6 +255,7 @@ export class PlainEngine implements RunFindings {
           if (gridStep > 0) this.noteWaiting(at, out);
         }
       }
+      if (twoStreams) draws.at = askAt;
       if (waiting > longestLine && counts) longestLine = waiting;
     }
     if (arrivedCount > 0) shelf.countUsed();

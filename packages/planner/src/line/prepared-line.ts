@@ -28,6 +28,42 @@ export function flatten(duration: Duration | Patience | undefined): FlatDuration
   }
 }
 
+/** One line of a recipe: how many of which item. */
+export interface Piece {
+  readonly item: number;
+  readonly count: number;
+  /** The chance that one of them pops, and that any is spoiled where pops are counted by line. */
+  readonly pops: number;
+  readonly spoils: number;
+  /** The most that any recipe line takes of the item: what is less may lack somewhere. */
+  readonly mostNeeded: number;
+  /** Its number among all lines of all recipes. */
+  readonly number: number;
+}
+/**
+ * What making one colourway takes. An object and not columns of typed arrays: an engine checks every read of a typed array for a buffer that
+ * was given away, as soon as any was in the whole program (the memory of WebAssembly that grows, an array sent to a worker).
+ */
+export interface Way {
+  readonly figure: number;
+  readonly making: FlatDuration;
+  /** Minutes: the talk before in the mean, the drawing, one pop made again. */
+  readonly talkBefore: number;
+  readonly drawing: number;
+  readonly redo: number;
+  /** The chance that nothing pops. */
+  readonly noPop: number;
+  readonly pieces: readonly Piece[];
+}
+
+/** From `minute` until `until` parties come at `rate` a minute, which rises by `slope` a minute. */
+export interface Knot {
+  readonly minute: number;
+  readonly rate: number;
+  readonly slope: number;
+  readonly until: number;
+}
+
 /** Running totals of the shares, scaled so that the last is exactly 1; equal shares where all are 0. */
 export function cumulative(given: readonly number[]): Float64Array {
   const shares = given.some((share) => share > 0) ? given : given.map(() => 1);
@@ -44,12 +80,14 @@ export function cumulative(given: readonly number[]): Float64Array {
   }
   return totals;
 }
-/** For each 64th of the unit interval the first index whose running total lies above it: where a search may begin (Chen and Asau 1974). */
+/** Into how many cells the unit interval is cut by {@link guideTo}: so many that a search hardly ever goes a step further. */
+export const guideCells = 256;
+/** For each cell of the unit interval the first index whose running total lies above its lower end: where a search may begin (Chen and Asau 1974). */
 export function guideTo(totals: Float64Array): Uint16Array {
-  return Uint16Array.from({ length: 64 }, (_, cell) =>
+  return Uint16Array.from({ length: guideCells }, (_, cell) =>
     Math.max(
       0,
-      totals.findIndex((total) => total > cell / 64),
+      totals.findIndex((total) => total > cell / guideCells),
     ),
   );
 }
@@ -63,12 +101,9 @@ export type PreparedLine = ReturnType<typeof prepareLine>;
 export function prepareLine(model: LineModel) {
   assertSound(model);
   const colourways = model.figures.flatMap((figure) => figure.colourways);
-  const lines = colourways.flatMap((colourway) => colourway.lines);
   const popFactor = model.weather?.popFactor ?? 1;
   const popChance = Float64Array.from(model.items, (item) => Math.min(0.99, item.popChance * popFactor));
-  const makings = model.figures.map((figure) => flatten(figure.making));
   const firstColourway = Int32Array.of(0, ...runningCounts(model.figures.map((figure) => figure.colourways.length)));
-  const firstLine = Int32Array.of(0, ...runningCounts(colourways.map((colourway) => colourway.lines.length)));
   const shares = cumulative(model.figures.map((figure) => figure.share));
   const artists = model.artists;
   const sizes = cumulative(model.partySizes ?? [1]);
@@ -81,6 +116,7 @@ export function prepareLine(model: LineModel) {
     warmUp: model.warmUpMinutes ?? 0,
     promise: model.promiseMinutes ?? 15,
     sizes,
+    sizeGuide: guideTo(sizes),
     hiddenShare: model.hiddenShare ?? 0,
     hiddenWhole: Math.floor(model.hiddenShare ?? 0),
     hiddenRest: (model.hiddenShare ?? 0) - Math.floor(model.hiddenShare ?? 0),
@@ -93,15 +129,9 @@ export function prepareLine(model: LineModel) {
     colourChoosing: flatten(model.colourChoosing),
     handingOver: flatten(model.handingOver),
     talkIsFixed: [model.choosing, model.colourChoosing, model.handingOver].every((time) => time === undefined || time.kind === 'fixed'),
-    talkBefore: Float64Array.from(
-      model.figures,
-      (figure) => meanOf(model.choosing) + (figure.colourways.length > 1 ? meanOf(model.colourChoosing) : 0),
-    ),
     talkAfter: meanOf(model.handingOver),
     // arrivals
-    knotMinutes: Float64Array.from(knots, (knot) => knot.minute),
-    knotRates: Float64Array.from(knots, (knot) => knot.perMinute),
-    knotSlopes: slopesOf(knots),
+    knots: knotsOf(knots),
     highestRate: knots.reduce((high, knot) => Math.max(high, knot.perMinute), 0),
     horizon: Math.min(model.end, knots.at(-1)?.minute ?? model.end),
     // closing
@@ -124,34 +154,25 @@ export function prepareLine(model: LineModel) {
     figureGuide: guideTo(shares),
     offered: Uint8Array.from(model.figures, (figure) => (figure.offered === false ? 0 : 1)),
     allOffered: model.figures.every((figure) => figure.offered !== false),
-    makingKind: Uint8Array.from(makings, (making) => making.kind),
-    makingFirst: Float64Array.from(makings, (making) => making.first),
-    makingSecond: Float64Array.from(makings, (making) => making.second),
-    drawing: Float64Array.from(model.figures, (figure) => (model.helper?.drawsFaces === true ? 0 : (figure.drawingMinutes ?? 0))),
-    redo: Float64Array.from(model.figures, (figure) => figure.redoMinutes ?? 0),
     // colourways
     firstColourway,
-    figureOf: Int32Array.from(model.figures.flatMap((figure, i) => figure.colourways.map(() => i))),
+    ways: waysOf(model, popChance),
+    mostPieces: colourways.reduce((most, { lines }) => Math.max(most, lines.length), 0),
     colourOf: Int32Array.from(colourways, (colourway) => colourway.colour),
     oneColourway: model.figures.every((figure) => figure.colourways.length === 1),
     copies: copies(model),
     colourCount: colourways.reduce((count, colourway) => Math.max(count, colourway.colour + 1), 0),
     colourwayTotals: Float64Array.from(model.figures.flatMap((figure) => [...cumulative(figure.colourways.map((c) => c.share))])),
     colourwayShares: Float64Array.from(model.figures.flatMap((figure) => normalised(figure.colourways.map((c) => c.share)))),
-    noPop: Float64Array.from(colourways, (colourway) =>
-      colourway.lines.reduce((chance, line) => chance * power(1 - (popChance[line.item] ?? 0), line.count), 1),
-    ),
-    firstLine,
-    lineItem: Int32Array.from(lines, (line) => line.item),
-    lineCount: Int32Array.from(lines, (line) => line.count),
-    linePops: Float64Array.from(lines, (line) => popChance[line.item] ?? 0),
-    lineSpoils: Float64Array.from(lines, (line) => (popChance[line.item] ?? 0) * line.count),
     popsEachPiece: model.pops === 'each piece',
     anyPops: popChance.some((chance) => chance > 0),
     // items
     itemCount: model.items.length,
     stock: Int32Array.from(model.items, (item) => item.stock ?? endlessStock),
-    ...usesOf(model),
+    uses: usesOf(model),
+    lackingAtStart: Uint8Array.from(colourways, ({ lines }) =>
+      lines.some(({ item, count }) => (model.items[item]?.stock ?? endlessStock) < count) ? 1 : 0,
+    ),
     searchInOrder: model.ifShort.search === 'next in order',
     otherColour: model.ifShort.otherColour,
     otherFigure: model.ifShort.otherFigure,
@@ -169,6 +190,13 @@ export function prepareLine(model: LineModel) {
     found: model.arrivals.kind === 'found',
     plain: isPlain(model),
   };
+}
+
+/** What making a figure takes in its first colourway. */
+export function firstWayOf(line: PreparedLine, figure: number): Way {
+  const way = line.ways[line.firstColourway[figure] ?? -1];
+  if (way === undefined) throw new Error(`no figure ${figure}`);
+  return way;
 }
 
 /** Whole powers by multiplication: the language does not fix the last bit of its own. */
@@ -191,28 +219,42 @@ const isPlain = (model: LineModel): boolean =>
   (model.preMade ?? []).length === 0 &&
   (model.hiddenShare ?? 0) === 0;
 
-/** For each item the most that one recipe line takes, and which colourways take how many; and what lacks a balloon from the start. */
-function usesOf(model: LineModel) {
+/** Which colourways take how many, for each item. */
+const usesOf = (model: LineModel): readonly (readonly { readonly colourway: number; readonly count: number }[])[] => {
   const colourways = model.figures.flatMap((figure) => figure.colourways);
-  const uses = model.items.map((_, item) =>
+  return model.items.map((_, item) =>
     colourways.flatMap(({ lines }, colourway) => lines.filter((line) => line.item === item).map(({ count }) => ({ colourway, count }))),
   );
-  return {
-    mostNeeded: Int32Array.from(uses, (list) => list.reduce((most, { count }) => Math.max(most, count), 0)),
-    firstUse: Int32Array.of(0, ...runningCounts(uses.map((list) => list.length))),
-    useColourway: Int32Array.from(uses.flat(), ({ colourway }) => colourway),
-    useCount: Int32Array.from(uses.flat(), ({ count }) => count),
-    lackingAtStart: Uint8Array.from(colourways, ({ lines }) =>
-      lines.some(({ item, count }) => (model.items[item]?.stock ?? endlessStock) < count) ? 1 : 0,
-    ),
-  };
+};
+
+function waysOf(model: LineModel, popChance: Float64Array): readonly Way[] {
+  const mostNeeded = usesOf(model).map((uses) => uses.reduce((most, { count }) => Math.max(most, count), 0));
+  let number = 0;
+  return model.figures.flatMap((figure, f) => {
+    const making = flatten(figure.making);
+    const talkBefore = meanOf(model.choosing) + (figure.colourways.length > 1 ? meanOf(model.colourChoosing) : 0);
+    const drawing = model.helper?.drawsFaces === true ? 0 : (figure.drawingMinutes ?? 0);
+    return figure.colourways.map(({ lines }) => ({
+      figure: f,
+      making,
+      talkBefore,
+      drawing,
+      redo: figure.redoMinutes ?? 0,
+      noPop: lines.reduce((chance, line) => chance * power(1 - (popChance[line.item] ?? 0), line.count), 1),
+      pieces: lines.map(({ item, count }) => {
+        const pops = popChance[item] ?? 0;
+        return { item, count, pops, spoils: pops * count, mostNeeded: mostNeeded[item] ?? 0, number: number++ };
+      }),
+    }));
+  });
 }
 
-/** How much the rate rises a minute after each knot. */
-const slopesOf = (knots: readonly RateKnot[]): Float64Array =>
-  Float64Array.from(knots, ({ minute, perMinute }, k) => {
+const knotsOf = (knots: readonly RateKnot[]): readonly Knot[] =>
+  knots.map(({ minute, perMinute }, k) => {
     const next = knots[k + 1];
-    return next === undefined || next.minute === minute ? 0 : (next.perMinute - perMinute) / (next.minute - minute);
+    const flat = next === undefined || next.minute === minute;
+    const slope = flat ? 0 : (next.perMinute - perMinute) / (next.minute - minute);
+    return { minute, rate: perMinute, slope, until: next?.minute ?? Number.POSITIVE_INFINITY };
   });
 
 /** For each 64th of luck a little less than the patience at its lower end: nobody in it leaves before. Log-normal patience only. */

@@ -1,6 +1,6 @@
 import { exp, keyed, keyedUniform, normalOf } from '@twistwright/units';
 import { drawn, gammaOf, vary } from './durations.ts';
-import { durationKind, type PreparedLine } from './prepared-line.ts';
+import { durationKind, type PreparedLine, type Way } from './prepared-line.ts';
 import { purpose } from './purpose.ts';
 
 /**
@@ -19,26 +19,21 @@ export class ServiceTimes {
   constructor(line: PreparedLine) {
     this.line = line;
   }
-  /** Draws the making of a figure from `luck` where there are two streams, else from what belongs to the key. */
-  drawMaking(figure: number, key: number): void {
-    const line = this.line;
-    const first = line.makingFirst[figure] as number;
-    const second = line.makingSecond[figure] as number;
-    const kind = line.makingKind[figure] as number;
+  /** Draws the making from what belongs to the key. */
+  drawMaking({ making: { kind, first, second } }: Way, key: number): void {
     if (kind === durationKind.logNormal) this.making = exp(first + second * normalOf(keyedUniform(key, purpose.making)));
     else if (kind === durationKind.gamma) this.making = gammaOf(second, keyed(key, purpose.making)) * (first / second);
     else this.making = vary(kind, first, second, keyedUniform(key, purpose.making));
   }
-  takeMaking(figure: number, luck: number): void {
-    const line = this.line;
-    const second = line.makingSecond[figure] as number;
-    this.making = vary(line.makingKind[figure] as number, line.makingFirst[figure] as number, second, luck);
+  /** The making that belongs to this luck, of any kind but gamma; with two streams. */
+  takeMaking({ making: { kind, first, second } }: Way, luck: number): void {
+    this.making = vary(kind, first, second, luck);
   }
   /** Draws the time before and after making. */
-  drawTalk(figure: number, key: number): void {
+  drawTalk({ figure, talkBefore }: Way, key: number): void {
     const line = this.line;
     if (line.talkIsFixed) {
-      this.before = line.talkBefore[figure] as number;
+      this.before = talkBefore;
       this.after = line.talkAfter;
       return;
     }

@@ -1,6 +1,6 @@
 import { keyedUniform } from '@twistwright/units';
 import type { DrawStream } from './draw-stream.ts';
-import type { PreparedLine } from './prepared-line.ts';
+import type { Piece, PreparedLine, Way } from './prepared-line.ts';
 import { purpose } from './purpose.ts';
 
 const nobody = -1;
@@ -23,7 +23,7 @@ export class Shelf {
     this.used = new Int32Array(line.itemCount);
     this.stock = new Int32Array(line.itemCount);
     this.before = new Int32Array(line.itemCount);
-    this.lacking = new Uint8Array(line.figureOf.length);
+    this.lacking = new Uint8Array(line.ways.length);
   }
   restart(): void {
     this.used.fill(0);
@@ -40,13 +40,10 @@ export class Shelf {
   inStock(colourway: number): boolean {
     return this.lacking[colourway] === 0;
   }
-  /** To be told when an item falls below {@link PreparedLine.mostNeeded}: marks the colourways that can no longer be made. */
+  /** To be told when an item falls below {@link Piece.mostNeeded}: marks the colourways that can no longer be made. */
   noteLow(item: number): void {
-    const line = this.line;
     const left = this.stock[item] as number;
-    const end = line.firstUse[item + 1] as number;
-    for (let use = line.firstUse[item] as number; use < end; use++)
-      if (left < (line.useCount[use] as number)) this.lacking[line.useColourway[use] as number] = 1;
+    for (const { colourway, count } of this.line.uses[item] ?? []) if (left < count) this.lacking[colourway] = 1;
   }
   /** What a guest takes whose wish is out of stock; `nobody` if nothing. */
   instead(figure: number, asked: number, key: number): number {
@@ -107,56 +104,39 @@ export class Shelf {
       }
     return chosen;
   }
-  private take(item: number, count: number, counts: boolean): void {
+  private take({ item, mostNeeded }: Piece, count: number, counts: boolean): void {
     const left = (this.stock[item] as number) - count;
     this.stock[item] = left;
-    if (left < (this.line.mostNeeded[item] as number)) this.noteLow(item);
+    if (left < mostNeeded) this.noteLow(item);
     if (counts) this.used[item] = (this.used[item] as number) + count;
   }
   /** Takes the balloons of a recipe with at most one more of each line spoiled; the number spoiled. */
-  useLines(colourway: number, key: number, counts: boolean): number {
-    const line = this.line;
-    const stock = this.stock;
-    const end = line.firstLine[colourway + 1] as number;
+  useLines({ pieces }: Way, key: number, counts: boolean): number {
+    const { twoStreams } = this.line;
     let pops = 0;
-    for (let l = line.firstLine[colourway] as number; l < end; l++) {
-      const item = line.lineItem[l] as number;
-      let count = line.lineCount[l] as number;
-      const there = stock[item] as number;
-      const luck = line.twoStreams ? this.service.uniform() : keyedUniform(key, purpose.firstPop + l);
-      if (luck < (line.lineSpoils[l] as number) && there > count) {
-        count++;
-        pops++;
-      }
-      stock[item] = there - count;
-      if (there - count < (line.mostNeeded[item] as number)) this.noteLow(item);
-      if (counts) this.used[item] = (this.used[item] as number) + count;
+    for (const piece of pieces) {
+      const luck = twoStreams ? this.service.uniform() : keyedUniform(key, purpose.firstPop + piece.number);
+      const spoiled = luck < piece.spoils && (this.stock[piece.item] as number) > piece.count ? 1 : 0;
+      pops += spoiled;
+      this.take(piece, piece.count + spoiled, counts);
     }
     return pops;
   }
   /** Takes the balloons of a recipe, each of which may pop and be made again; the number of pops. */
-  usePieces(colourway: number, key: number, counts: boolean): number {
-    const line = this.line;
-    const end = line.firstLine[colourway + 1] as number;
-    const first = line.firstLine[colourway] as number;
-    for (let l = first; l < end; l++) this.take(line.lineItem[l] as number, line.lineCount[l] as number, counts);
-    if (!line.anyPops) return 0;
+  usePieces(way: Way, key: number, counts: boolean): number {
+    for (const piece of way.pieces) this.take(piece, piece.count, counts);
+    if (!this.line.anyPops) return 0;
     const u = keyedUniform(key, purpose.firstPop);
-    return u < (line.noPop[colourway] as number) ? 0 : this.popPieces(colourway, u, key, counts);
+    return u < way.noPop ? 0 : this.popPieces(way, u, key, counts);
   }
   /** Finds which pieces popped, given that one did: `u` walks the chance that none has popped yet; after the first, luck is drawn afresh. */
-  popPieces(colourway: number, u: number, key: number, counts: boolean): number {
-    const line = this.line;
-    const first = line.firstLine[colourway] as number;
-    const end = line.firstLine[colourway + 1] as number;
+  popPieces({ pieces }: Way, u: number, key: number, counts: boolean): number {
     let whole = 1;
     let pops = 0;
     let draws = 1;
-    for (let l = first; l < end; l++) {
-      const item = line.lineItem[l] as number;
-      const chance = line.linePops[l] as number;
-      const count = line.lineCount[l] as number;
-      for (let piece = 0; piece < count; piece++) {
+    for (const piece of pieces) {
+      const chance = piece.pops;
+      for (let i = 0; i < piece.count; i++) {
         let popped = false;
         if (pops === 0) {
           whole *= 1 - chance;
@@ -164,7 +144,7 @@ export class Shelf {
         } else popped = keyedUniform(key, purpose.firstPop + draws++) < chance;
         while (popped) {
           pops++;
-          if ((this.stock[item] as number) > 0) this.take(item, 1, counts);
+          if ((this.stock[piece.item] as number) > 0) this.take(piece, 1, counts);
           popped = keyedUniform(key, purpose.firstPop + draws++) < chance;
         }
       }
