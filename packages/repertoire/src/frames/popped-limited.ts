@@ -11,12 +11,13 @@ import { trailOf, type Walk } from './trail.ts';
 import { longestRepeatedSum, packingBoundOf } from './trail-bound.ts';
 import type { Work } from './work.ts';
 
-/** Steps of all searches for one part, some ten seconds at worst; of those among choices of pops, and with one choice. */
+/** Steps of all searches for one part while somebody waits, and else, some ten seconds at worst; of those among choices of pops, and with one. */
+const quickSteps = 5_000_000;
 const partSteps = 500_000_000;
 const choicesSteps = 350_000_000;
 const choiceSteps = 60_000_000;
 /** Larger parts are not searched. */
-const mostSearchedEdges = 400;
+const mostSearchedEdges = 80;
 /** In a large part numbers of balloons up to so many more than the bound are tried, further and further apart. */
 const mostStep = 1000;
 /** In a very large one only the first, since each takes seconds. */
@@ -37,12 +38,13 @@ export function poppedLimited(part: Network, capacity: number, seed: number, qui
   const room = longestRepeatedSum(part, capacity);
   const fits = (count: number) => total + pairing.least(2 * count) <= count * room;
   let bound = firstThat(packingBoundOf(part, capacity), plain.walks.length, fits);
-  const found = part.edgeCount <= mostSearchedEdges ? searched() : annealed();
+  const isSearched = part.edgeCount <= (quick ? mostExactEdges : mostSearchedEdges);
+  const found = (isSearched ? searched() : undefined) ?? annealed();
   const trails = found ?? plain.walks.map((walk) => trailOf(part, walk));
   return { trails, bound, least: total + pairing.least(2 * trails.length) };
 
   function searched() {
-    const search = new PopSearch(part, capacity, seed, quick ? 0 : partSteps);
+    const search = new PopSearch(part, capacity, seed, quick ? quickSteps : partSteps);
     let proven = true;
     for (let count = bound; count < plain.walks.length; count++) {
       const answer = search.answer(count, pairing.pairs(2 * count).edges, count * room - total);
