@@ -2,6 +2,7 @@ import type { Book, Colourway } from '@twistwright/books';
 import {
   balloonsTaken,
   colourNames,
+  counted,
   type FigureFacts,
   finished,
   type MakeableFigure,
@@ -150,7 +151,7 @@ export function writeFrame(page: Page, frame: Frame, plan: FramePlan): void {
     ),
   );
   page.tell(
-    `${frame.joints.length} joints, ${frame.edges.length} edges, ${inches(plan.totalInches)} in of inflated balloon${plan.poppedInches > 0 ? `, ${inches(plan.poppedInches)} in of it popped` : ''}; the longest balloon takes ${inches(plan.longestInches)} in.`,
+    `${counted(frame.joints.length, 'joint')}, ${counted(frame.edges.length, 'edge')}, ${inches(plan.totalInches)} in of inflated balloon${plan.poppedInches > 0 ? `, ${inches(plan.poppedInches)} in of it popped` : ''}; the longest balloon takes ${inches(plan.longestInches)} in.`,
   );
   if (plan.balloonsForColours > 0) page.tell(`Keeping the colours costs ${plan.balloonsForColours} more.`);
   page.gap();
