@@ -3,6 +3,7 @@ import { exactTrails, mostExactEdges } from './exact-trails.ts';
 import { hubTrails, isHubOfLoops, mostHubLoops, packedAsTheyCome } from './hub-trails.ts';
 import type { Network } from './network.ts';
 import { pairTrails, takesPairsOnly } from './pair-trails.ts';
+import { isTree, treeTrails } from './plain-tree.ts';
 import { shortTrails } from './short-trails.ts';
 import type { Walk } from './trail.ts';
 import { trailBound } from './trail-bound.ts';
@@ -26,6 +27,10 @@ export function limitedPart(part: Network, capacity: number, seed: number, quick
   }
   if (takesPairsOnly(part, capacity)) {
     const walks = pairTrails(part);
+    return { walks, bound: walks.length };
+  }
+  if (isTree(part)) {
+    const walks = treeTrails(part, capacity);
     return { walks, bound: walks.length };
   }
   const bound = trailBound(part, capacity);
