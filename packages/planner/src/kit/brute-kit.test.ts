@@ -228,7 +228,7 @@ test('the bound holds at any prices and for any part of the purchases', () => {
         expect(worthOf(model, piecesWith(model, bags)).met).toBeLessThanOrEqual(top + 1e-7);
       }
     }),
-    { seed: 12, numRuns: 300 },
+    { seed: 12, numRuns: 2000 },
   );
 });
 

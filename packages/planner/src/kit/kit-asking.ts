@@ -1,9 +1,11 @@
 import type { KitModel } from './kit-model.ts';
+import { expectedUse } from './poisson.ts';
 
 /**
  * The guests' side of the bound in `kit-bound.ts`: what requests are worth at most when a choice costs a price for each item that it relies
  * on (a link) and for each piece that it takes. Each figure, and within it each part, is settled by itself and exactly: some choice serves
- * everybody, others are worth their links only for those who want them first.
+ * everybody, others are worth their links only for those who want them first. Where guests will ask for more of an item than there can be,
+ * all who ask share the lack, as in `kit-worth.ts`: no figure is served beyond that.
  */
 export class KitAsking {
   /** Whether each link is relied on at the present prices, 0 or 1. */
@@ -31,6 +33,18 @@ export class KitAsking {
   readonly #piecesCost: Float64Array;
   readonly #linksCost: Float64Array;
   readonly #anyway: Int32Array;
+  /** Of each item: pieces asked for in any case; the share of these that can be had, and the pieces that can be left, at most. */
+  readonly #demand: Float64Array;
+  readonly #filled: Float64Array;
+  readonly #left: Float64Array;
+  /** Of each choice: items that are not there for sure, and the share of guests who get it first at most. */
+  readonly #missing: Int8Array;
+  readonly #firstMet: Float64Array;
+  /** Of each part: the share of guests whose first choice is there, at least and at most. */
+  readonly #thereLeast: Float64Array;
+  readonly #thereMost: Float64Array;
+  /** Of each figure: the share of its requests that can be served at most. */
+  readonly #served: Float64Array;
 
   constructor(model: KitModel) {
     const parts = model.figures.flatMap((figure) => figure.parts);
@@ -54,13 +68,21 @@ export class KitAsking {
     this.#piecesCost = new Float64Array(choices.length);
     this.#linksCost = new Float64Array(choices.length);
     this.#anyway = new Int32Array(parts.length);
+    this.#demand = new Float64Array(model.have.length);
+    this.#filled = new Float64Array(model.have.length);
+    this.#left = new Float64Array(model.have.length);
+    this.#missing = new Int8Array(choices.length);
+    this.#thereLeast = new Float64Array(parts.length);
+    this.#thereMost = new Float64Array(parts.length);
+    this.#firstMet = new Float64Array(choices.length);
+    this.#served = new Float64Array(model.figures.length);
     this.linkDemand = new Float64Array(needs.length);
     this.links = new Int32Array(needs.length);
     this.use = new Float64Array(model.have.length);
   }
 
-  /** Keeps to the figures and choices that can still be made. */
-  narrow(isSure: Int8Array, isReachable: Int8Array): void {
+  /** Keeps to the figures and choices that can still be made, where there are at most so many pieces. */
+  narrow(isSure: Int8Array, isReachable: Int8Array, mostPieces: Float64Array): void {
     this.#figureCount = 0;
     this.linkCount = 0;
     for (let f = 0; f < this.#requests.length; f++) {
@@ -74,6 +96,89 @@ export class KitAsking {
           for (let n = this.#needsStart[c] as number; n < (this.#needsStart[c + 1] as number); n++)
             if (this.#alive[c] === 1 && isSure[this.itemOfLink[n] as number] === 0) this.links[this.linkCount++] = n;
     }
+    this.#countSureDemand(isSure);
+    for (let item = 0; item < this.use.length; item++) {
+      const [demand, pieces] = [this.#demand[item] as number, mostPieces[item] as number];
+      const used = expectedUse(demand, pieces);
+      this.#filled[item] = demand > 0 ? used / demand : 1;
+      this.#left[item] = Math.max(0, pieces - used);
+    }
+    for (let k = 0; k < this.#figureCount; k++) this.#limit(this.#figures[k] as number);
+  }
+  /**
+   * Counts the pieces of each item that guests ask for in any case if it is there at all: those of figures that can then be made for sure,
+   * as if all other choices were there too.
+   */
+  #countSureDemand(isSure: Int8Array): void {
+    this.#demand.fill(0);
+    for (let k = 0; k < this.#figureCount; k++) {
+      const f = this.#figures[k] as number;
+      const start = this.#partsStart[f] as number;
+      const end = this.#partsStart[f + 1] as number;
+      let unsure = -1;
+      let unsureParts = 0;
+      for (let p = start; p < end; p++) {
+        this.#lookForSure(p, isSure);
+        if ((this.#thereLeast[p] as number) > 0) continue;
+        unsure = p;
+        unsureParts++;
+      }
+      // One part may wait for the item itself; where more do, nothing is sure.
+      if (unsureParts === 0) for (let p = start; p < end; p++) this.#askInAnyCase(p, this.#requests[f] as number, isSure);
+      if (unsureParts === 1) this.#askInAnyCase(unsure, this.#requests[f] as number, isSure);
+    }
+  }
+  #lookForSure(p: number, isSure: Int8Array): void {
+    this.#thereLeast[p] = 0;
+    this.#thereMost[p] = 0;
+    for (let c = this.#choicesStart[p] as number; c < (this.#choicesStart[p + 1] as number); c++) {
+      if (this.#alive[c] === 0) continue;
+      let missing = 0;
+      for (let n = this.#needsStart[c] as number; n < (this.#needsStart[c + 1] as number); n++)
+        if (isSure[this.itemOfLink[n] as number] === 0) missing++;
+      this.#missing[c] = missing;
+      this.#thereMost[p] = (this.#thereMost[p] as number) + (this.#first[c] as number);
+      if (missing === 0) this.#thereLeast[p] = (this.#thereLeast[p] as number) + (this.#first[c] as number);
+    }
+  }
+  #askInAnyCase(p: number, requests: number, isSure: Int8Array): void {
+    for (let c = this.#choicesStart[p] as number; c < (this.#choicesStart[p + 1] as number); c++) {
+      if (this.#alive[c] === 0 || (this.#missing[c] as number) > 1) continue;
+      const asked = (requests * (this.#first[c] as number)) / (this.#thereMost[p] as number);
+      for (let n = this.#needsStart[c] as number; n < (this.#needsStart[c + 1] as number); n++) {
+        const item = this.itemOfLink[n] as number;
+        if (this.#missing[c] === 1 && isSure[item] === 1) continue;
+        this.#demand[item] = (this.#demand[item] as number) + asked * (this.#needPieces[n] as number);
+      }
+    }
+  }
+  /** What of figure `f` can be served at most: of each part those who get their first choice, and what is left of it for others. */
+  #limit(f: number): void {
+    let served = 1;
+    for (let p = this.#partsStart[f] as number; p < (this.#partsStart[f + 1] as number); p++)
+      served = Math.min(served, this.#servedBy(p, this.#requests[f] as number));
+    this.#served[f] = served;
+  }
+  #servedBy(p: number, requests: number): number {
+    let firsts = 0;
+    let others = 0;
+    let alive = 0;
+    for (let c = this.#choicesStart[p] as number; c < (this.#choicesStart[p + 1] as number); c++) {
+      if (this.#alive[c] === 0) continue;
+      let filled = 1;
+      let left = Number.POSITIVE_INFINITY;
+      for (let n = this.#needsStart[c] as number; n < (this.#needsStart[c + 1] as number); n++) {
+        const item = this.itemOfLink[n] as number;
+        filled = Math.min(filled, this.#filled[item] as number);
+        left = Math.min(left, (this.#left[item] as number) / Math.max(1e-9, this.#needPieces[n] as number));
+      }
+      this.#firstMet[c] = (this.#first[c] as number) * filled;
+      firsts +=
+        (this.#firstMet[c] as number) / ((this.#thereLeast[p] as number) + (this.#missing[c] === 0 ? 0 : (this.#first[c] as number)));
+      others += left / requests;
+      alive++;
+    }
+    return alive > 1 ? firsts + others : firsts;
   }
   #look(p: number, isReachable: Int8Array): boolean {
     let any = false;
@@ -97,16 +202,24 @@ export class KitAsking {
   }
 
   #askFor(f: number, links: Float64Array, pieces: Float64Array): number {
-    const [start, end] = [this.#partsStart[f] as number, this.#partsStart[f + 1] as number];
+    const start = this.#partsStart[f] as number;
+    const end = this.#partsStart[f + 1] as number;
     const requests = this.#requests[f] as number;
-    let worth = this.#base[f] as number;
-    let [dearest, cheapest, linksLeast, firsts] = [0, 0, 0, 0];
+    const served = this.#served[f] as number;
+    let worth = served * (this.#base[f] as number);
+    let dearest = 0;
+    let cheapest = 0;
+    let linksLeast = 0;
+    let firsts = 0;
     for (let p = start; p < end; p++) {
       const extra = this.#partIsChoice[p] === 1 ? (this.#extra[f] as number) : 0;
-      let [most, least, leastLinks] = [0, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+      let most = 0;
+      let least = Number.POSITIVE_INFINITY;
+      let leastLinks = Number.POSITIVE_INFINITY;
       for (let c = this.#choicesStart[p] as number; c < (this.#choicesStart[p + 1] as number); c++) {
         if (this.#alive[c] === 0) continue;
-        let [piecesCost, linksCost] = [0, 0];
+        let piecesCost = 0;
+        let linksCost = 0;
         for (let n = this.#needsStart[c] as number; n < (this.#needsStart[c + 1] as number); n++) {
           piecesCost += (pieces[this.itemOfLink[n] as number] as number) * (this.#needPieces[n] as number);
           linksCost += links[n] as number;
@@ -117,31 +230,32 @@ export class KitAsking {
         if (piecesCost > most) most = piecesCost;
         if (piecesCost < least) least = piecesCost;
         if (linksCost < leastLinks) leastLinks = linksCost;
-        firsts += Math.max(0, (this.#first[c] as number) * extra - linksCost);
+        firsts += Math.max(0, (this.#firstMet[c] as number) * extra - linksCost);
       }
       dearest += most;
       cheapest += least;
       linksLeast += leastLinks;
-      worth += this.#settle(p, extra);
+      worth += this.#settle(p, extra, served);
     }
     // Where pieces are dearer than a guest who takes anything, it can pay to serve only some: this bounds that.
     if (dearest > (this.#base[f] as number)) {
-      const some = Math.min(firsts, requests - cheapest - linksLeast);
+      const some = Math.min(firsts, served * (requests - cheapest) - linksLeast);
       if (some > Math.max(0, worth)) return some;
     }
     if (worth <= 0) return 0;
-    for (let p = start; p < end; p++) this.#take(p, requests, this.#partIsChoice[p] === 1 ? (this.#extra[f] as number) : 0);
+    for (let p = start; p < end; p++) this.#take(p, requests, served, this.#partIsChoice[p] === 1 ? (this.#extra[f] as number) : 0);
     return worth;
   }
 
   /** The best choice to serve everybody with, and what the part is then worth: less than nothing, but for those who get their first choice. */
-  #settle(p: number, extra: number): number {
-    const [start, end] = [this.#choicesStart[p] as number, this.#choicesStart[p + 1] as number];
+  #settle(p: number, extra: number, served: number): number {
+    const start = this.#choicesStart[p] as number;
+    const end = this.#choicesStart[p + 1] as number;
     let best = Number.NEGATIVE_INFINITY;
     for (let m = start; m < end; m++) {
       if (this.#alive[m] === 0) continue;
       const cost = this.#piecesCost[m] as number;
-      let worth = (this.#first[m] as number) * extra - cost - (this.#linksCost[m] as number);
+      let worth = (this.#firstMet[m] as number) * extra - served * cost - (this.#linksCost[m] as number);
       for (let c = start; c < end; c++) if (c !== m && this.#alive[c] === 1) worth += this.#gainOf(c, cost, extra);
       if (worth > best) {
         best = worth;
@@ -154,17 +268,18 @@ export class KitAsking {
   #gainOf(c: number, cost: number, extra: number): number {
     const more = (this.#piecesCost[c] as number) - cost;
     if (more < 0 || more >= extra) return 0;
-    return Math.max(0, (this.#first[c] as number) * (extra - more) - (this.#linksCost[c] as number));
+    return Math.max(0, (this.#firstMet[c] as number) * (extra - more) - (this.#linksCost[c] as number));
   }
-  #take(p: number, requests: number, extra: number): void {
-    const [start, end] = [this.#choicesStart[p] as number, this.#choicesStart[p + 1] as number];
+  #take(p: number, requests: number, served: number, extra: number): void {
+    const start = this.#choicesStart[p] as number;
+    const end = this.#choicesStart[p + 1] as number;
     const m = this.#anyway[p] as number;
     const cost = this.#piecesCost[m] as number;
-    let rest = 1;
+    let rest = served;
     for (let c = start; c < end; c++) {
       if (c === m || this.#alive[c] === 0 || this.#gainOf(c, cost, extra) <= 0) continue;
-      rest -= this.#first[c] as number;
-      this.#takeChoice(c, requests * (this.#first[c] as number));
+      rest -= this.#firstMet[c] as number;
+      this.#takeChoice(c, requests * (this.#firstMet[c] as number));
     }
     this.#takeChoice(m, requests * Math.max(0, rest));
   }

@@ -40,15 +40,17 @@ export interface KitBoundAnswer {
 }
 
 /** Found by trial on invented kits. */
-const pace = { step: 0.2, patience: 10, shrink: 0.6, memory: 0.7, fixEvery: 6 };
+const pace = { step: 0.7, patience: 5, shrink: 0.8, memory: 0.75, fixEvery: 6 };
 /** Pieces come by the dozen, links one by one: this brings their steps to one scale. */
-const scale = 50;
+const scale = 25;
 
 /** Requests for a minor unit: about what the first bags of a kit bring. */
 const startingMoney = 0.01;
 
 /** Works on one model again and again without making much garbage. */
 export class KitBound {
+  /** Rounds of all bounds so far. */
+  rounds = 0;
   readonly #asking: KitAsking;
   readonly #buying: KitBuying;
   readonly #presence: Float64Array;
@@ -104,6 +106,7 @@ export class KitBound {
     this.#wanted.fill(0);
     this.#shopUse.fill(0);
     for (let round = 0; round < rounds; round++) {
+      this.rounds++;
       this.#gather(links);
       const base = this.#fixedWorth(pieces, musts);
       const asked = asking.ask(links, pieces);
@@ -142,7 +145,7 @@ export class KitBound {
 
   #narrow(least: Int8Array, most: Int8Array, uses: Int8Array, links: Float64Array): void {
     this.#buying.narrow(least, most, uses);
-    this.#asking.narrow(this.#buying.isSure, this.#buying.isReachable);
+    this.#asking.narrow(this.#buying.isSure, this.#buying.isReachable, this.#buying.mostPieces);
     this.#clean(links);
   }
   /** A link that does not matter has no price. */

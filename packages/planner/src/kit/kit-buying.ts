@@ -25,6 +25,8 @@ export class KitBuying {
   readonly isReachable: Int8Array;
   /** What the pieces that are there for sure can serve, by item. */
   readonly capBase: Float64Array;
+  /** Pieces of each item that can be there. */
+  readonly mostPieces: Float64Array;
   /** Pieces of the musts that are not bought yet. */
   readonly mustLeft: Float64Array;
   /** What the relaxation buys, as a mixture: bags beyond the fewest by offer, whether an item is there, what more of it can be served, musts. */
@@ -38,7 +40,9 @@ export class KitBuying {
   /** Offers are laid out with room for so many counts. */
   readonly #width: number;
   readonly #cap: (item: number, pieces: number) => number;
-  readonly #shopOffers: readonly Int32Array[];
+  /** Offers of which any can be bought, shop by shop, those of anywhere first, and where each shop begins. */
+  readonly #openOffers: Int32Array;
+  readonly #openStart: Int32Array;
   readonly #holdStart: Int32Array;
   readonly #holdItem: Int32Array;
   readonly #holdPieces: Float64Array;
@@ -55,8 +59,10 @@ export class KitBuying {
   readonly #open: Float64Array;
   readonly #goods: Float64Array;
   readonly #shopWorth: Float64Array;
+  /** Of each offer: the best count by itself; the count to fill up to next, and what is lost for each minor unit that this takes. */
+  readonly #chosen: Int8Array;
+  readonly #next: Int8Array;
   readonly #ratio: Float64Array;
-  readonly #room: Float64Array;
   readonly #leastRatio: Float64Array;
   readonly #colourGain: Float64Array;
   readonly #supports: readonly [Support, Support, Support];
@@ -67,9 +73,8 @@ export class KitBuying {
     const items = model.have.length;
     const offers = model.offers.length;
     this.#cap = capsOf(model);
-    this.#shopOffers = Array.from({ length: model.shops.length + 1 }, (_, s) =>
-      Int32Array.from(model.offers.flatMap((offer, o) => (offer.shop + 1 === s ? [o] : []))),
-    );
+    this.#openOffers = new Int32Array(offers);
+    this.#openStart = new Int32Array(model.shops.length + 2);
     this.#holdStart = new Int32Array(offers + 1);
     for (const [o, offer] of model.offers.entries()) this.#holdStart[o + 1] = (this.#holdStart[o] as number) + offer.holds.length;
     const holds = model.offers.flatMap((offer) => offer.holds);
@@ -83,6 +88,7 @@ export class KitBuying {
     this.isSure = new Int8Array(items);
     this.isReachable = new Int8Array(items);
     this.capBase = new Float64Array(items);
+    this.mostPieces = new Float64Array(items);
     this.mustLeft = new Float64Array(model.musts.length);
     this.#capGain = new Float64Array(holds.length * this.#width);
     this.#mustGain = new Float64Array(offers * this.#width);
@@ -97,10 +103,16 @@ export class KitBuying {
     this.#goods = new Float64Array(model.shops.length);
     this.#shopWorth = new Float64Array(model.shops.length);
     this.#ratio = new Float64Array(offers);
-    this.#room = new Float64Array(offers);
+    this.#next = new Int8Array(offers);
+    this.#chosen = new Int8Array(offers);
     this.#leastRatio = new Float64Array(model.shops.length);
     this.#colourGain = new Float64Array(1 + Math.max(-1, ...model.colourOf.map((colour) => colour ?? -1)));
-    const support = (): Support => ({ bags: new Int8Array(offers), uses: new Int8Array(model.shops.length) });
+    const support = (): Support => ({
+      bags: new Int8Array(offers),
+      filled: new Float64Array(offers),
+      fillTo: new Int8Array(offers),
+      uses: new Int8Array(model.shops.length),
+    });
     this.#supports = [support(), support(), support()];
   }
 
@@ -112,11 +124,13 @@ export class KitBuying {
     const { have, musts } = this.#model;
     const pieces = this.capMore;
     pieces.set(have);
+    this.mostPieces.set(have);
     this.isReachable.fill(0);
     for (let o = 0; o < least.length; o++)
       for (let h = this.#holdStart[o] as number; h < (this.#holdStart[o + 1] as number); h++) {
         const item = this.#holdItem[h] as number;
         pieces[item] = (pieces[item] as number) + (least[o] as number) * (this.#holdPieces[h] as number);
+        this.mostPieces[item] = (this.mostPieces[item] as number) + (most[o] as number) * (this.#holdPieces[h] as number);
         if ((most[o] as number) > 0) this.isReachable[item] = 1;
       }
     for (let item = 0; item < have.length; item++) {
@@ -124,6 +138,7 @@ export class KitBuying {
       if (this.isSure[item] === 1) this.isReachable[item] = 1;
       this.capBase[item] = this.#cap(item, pieces[item] as number);
     }
+    this.#listOpen();
     for (const [t, must] of musts.entries())
       this.mustLeft[t] = Math.max(0, must.missing + (have[must.item] as number) - (pieces[must.item] as number));
     for (let o = 0; o < least.length; o++) {
@@ -139,6 +154,23 @@ export class KitBuying {
         }
       }
     }
+  }
+
+  #listOpen(): void {
+    let open = 0;
+    for (let s = -1; s < this.#model.shops.length; s++) {
+      for (const [o, offer] of this.#model.offers.entries())
+        if (offer.shop === s && (this.#most[o] as number) > 0) this.#openOffers[open++] = o;
+      this.#openStart[s + 2] = open;
+    }
+    this.#chosen.fill(0);
+    for (const { bags, filled } of this.#supports) {
+      bags.fill(0);
+      filled.fill(0);
+    }
+  }
+  #offersAt(s: number): Int32Array {
+    return this.#openOffers.subarray(this.#openStart[s + 1] as number, this.#openStart[s + 2] as number);
   }
 
   /**
@@ -163,8 +195,10 @@ export class KitBuying {
   }
 
   #setProfits(presence: Float64Array, pieces: Float64Array, musts: Float64Array): void {
-    for (let o = 0; o < this.#least.length; o++) {
-      const [from, to] = [this.#least[o] as number, this.#most[o] as number];
+    for (let k = 0; k < (this.#openStart.at(-1) as number); k++) {
+      const o = this.#openOffers[k] as number;
+      const from = this.#least[o] as number;
+      const to = this.#most[o] as number;
       const must = this.#mustOf[o] as number;
       for (let count = from; count <= to; count++) {
         let profit = must < 0 || count === from ? 0 : (musts[must] as number) * (this.#mustGain[o * this.#width + count] as number);
@@ -187,6 +221,7 @@ export class KitBuying {
     const { budget } = this.#model;
     let [within, beyond, spare] = this.#supports;
     const ask = (price: number): number => this.#worthAt(price, isByColour, spare);
+
     let dear: { price: number; worth: number; spent: number } | undefined;
     let cheap: { price: number; worth: number; spent: number } | undefined;
     let least = Number.POSITIVE_INFINITY;
@@ -208,14 +243,16 @@ export class KitBuying {
         cheap = point;
         [beyond, spare] = [spare, beyond];
       }
-      if (dear === undefined) price = price === 0 ? 1e-6 : price * 2;
-      else if (cheap === undefined) price = price < 1e-9 ? 0 : price / 2;
+      // The best price is mostly near the last one.
+      const pace = 1 + 0.1 * 2 ** step;
+      if (dear === undefined) price = price === 0 ? 1e-6 : price * pace;
+      else if (cheap === undefined) price = price < 1e-9 ? 0 : price / pace;
       else {
         // Where the tangents at both meet; no price promises less than there.
         const [down, up] = [budget - cheap.spent, budget - dear.spent];
         const meet = up - down <= 1e-12 ? cheap.price : (cheap.worth - dear.worth - down * cheap.price + up * dear.price) / (up - down);
         const promised = cheap.worth + down * (meet - cheap.price);
-        if (least - promised <= 3e-5 * Math.abs(least) + 1e-9) break;
+        if (least - promised <= 1e-3 * Math.abs(least) + 1e-9) break;
         const apart = dear.price - cheap.price;
         price = Math.min(Math.max(meet, cheap.price + 0.02 * apart), dear.price - 0.02 * apart);
       }
@@ -228,101 +265,140 @@ export class KitBuying {
 
   #spent = 0;
   /** What buying is worth at a price of money; notes what it buys and spends. */
-  #worthAt(price: number, isByColour: boolean, { bags: into, uses }: Support): number {
+  #worthAt(price: number, isByColour: boolean, support: Support): number {
     this.#spent = 0;
-    if (isByColour) return this.#worthByColour(price, into, uses);
+    if (isByColour) return this.#worthByColour(price, support);
     let worth = price * this.#model.budget;
-    for (let s = 0; s < this.#shopOffers.length; s++) {
-      let [open, goods] = [0, 0];
-      for (const o of this.#shopOffers[s] as Int32Array) {
-        this.#choose(o, price, into);
+    for (let s = -1; s < this.#model.shops.length; s++) {
+      let open = 0;
+      let goods = 0;
+      const from = this.#openStart[s + 1] as number;
+      const to = this.#openStart[s + 2] as number;
+      for (let k = from; k < to; k++) {
+        const o = this.#openOffers[k] as number;
+        this.#choose(o, price);
         open += this.#best[o] as number;
-        goods += this.#costs[o * this.#width + (into[o] as number)] as number;
+        goods += this.#costOf(o, this.#chosen[o] as number);
       }
-      if (s === 0) {
+      if (s < 0) {
+        for (let k = from; k < to; k++) support.bags[this.#openOffers[k] as number] = this.#chosen[this.#openOffers[k] as number] as number;
         worth += open;
         this.#spent += goods;
         continue;
       }
-      this.#open[s - 1] = open;
-      this.#goods[s - 1] = goods;
-      const own = this.#shopAt(s - 1, price, into, uses);
-      this.#shopWorth[s - 1] = own;
+      this.#open[s] = open;
+      this.#goods[s] = goods;
+      const own = this.#shopAt(s, price, support);
+      this.#shopWorth[s] = own;
       worth += own;
     }
     return worth;
   }
-  #choose(o: number, price: number, into: Int8Array): void {
+  #choose(o: number, price: number): void {
     let best = Number.NEGATIVE_INFINITY;
     for (let count = this.#least[o] as number; count <= (this.#most[o] as number); count++) {
-      const worth = (this.#profit[o * this.#width + count] as number) - price * (this.#costs[o * this.#width + count] as number);
+      const worth = this.#worthOf(o, count, price);
       if (worth <= best) continue;
       best = worth;
-      into[o] = count;
+      this.#chosen[o] = count;
     }
     this.#best[o] = best;
   }
+  #worthOf(o: number, count: number, price: number): number {
+    return (this.#profit[o * this.#width + count] as number) - price * this.#costOf(o, count);
+  }
+  #costOf(o: number, count: number): number {
+    return this.#costs[o * this.#width + count] as number;
+  }
 
   /** A shop closed, open with shipping, or free of it, whichever is best of what is still open. */
-  #shopAt(s: number, price: number, into: Int8Array, uses: Int8Array): number {
+  #shopAt(s: number, price: number, support: Support): number {
     const shop = this.#model.shops[s];
     if (shop === undefined) throw new Error(`no shop ${s}`);
     const open = this.#uses[s] as number;
-    const [all, goods] = [this.#open[s] as number, this.#goods[s] as number];
-    let [best, spent, use] = [Number.NEGATIVE_INFINITY, 0, isClosed as number];
-    if ((open & isClosed) > 0) best = 0;
+    const all = this.#open[s] as number;
+    const goods = this.#goods[s] as number;
+    let best = (open & isClosed) > 0 ? 0 : Number.NEGATIVE_INFINITY;
+    let spent = 0;
+    let use: number = isClosed;
+    let enough = 0;
     for (const own of [paysShipping, shipsFree]) {
       if ((open & own) === 0) continue;
       const pays = own === paysShipping ? shop.shipping : 0;
-      const enough = enoughFor(shop, own);
+      const ownEnough = enoughFor(shop, own);
       const most = all - price * pays;
       if (most <= best) continue;
-      const worth = most - this.#lossOfFilling(s, price, into, enough - goods);
-      if (worth > best) [best, spent, use] = [worth, Math.max(goods, enough) + pays, own];
+      const worth = ownEnough > goods ? most - this.#lossOfFilling(s, price, ownEnough - goods, support) : most;
+      if (worth <= best) continue;
+      best = worth;
+      spent = Math.max(goods, ownEnough) + pays;
+      use = own;
+      enough = ownEnough;
     }
-    if (use === isClosed) for (const o of this.#shopOffers[s + 1] as Int32Array) into[o] = 0;
-    uses[s] = use;
+    if (use === isClosed) this.#closeShop(s, support);
+    else this.#lossOfFilling(s, price, enough - goods, support);
+    support.uses[s] = use;
     this.#spent += spent;
     return best;
   }
-  /** The least that is lost by spending so much more at a shop than is best. */
-  #lossOfFilling(s: number, price: number, into: Int8Array, more: number): number {
+  #closeShop(s: number, { bags, filled }: Support): void {
+    for (let k = this.#openStart[s + 1] as number; k < (this.#openStart[s + 2] as number); k++) {
+      const o = this.#openOffers[k] as number;
+      bags[o] = 0;
+      filled[o] = 0;
+    }
+  }
+  /**
+   * The least that is lost by spending so much more at a shop than is best: more bags of the offers, those first that lose least for their
+   * money, the last ones in part. Notes them in `support`.
+   */
+  #lossOfFilling(s: number, price: number, more: number, { bags, filled, fillTo }: Support): number {
+    const own = this.#offersAt(s);
+    for (const o of own) {
+      bags[o] = this.#chosen[o] as number;
+      filled[o] = 0;
+    }
     if (more <= 0) return 0;
-    const own = this.#shopOffers[s + 1] as Int32Array;
-    for (const o of own) this.#setRatio(o, price, into);
+    for (const o of own) this.#setRatio(o, bags[o] as number, price);
     let loss = 0;
     for (let left = more; left > 1e-9; ) {
       let next = -1;
-      for (const o of own)
-        if ((this.#room[o] as number) > 0 && (next < 0 || (this.#ratio[o] as number) < (this.#ratio[next] as number))) next = o;
-      if (next < 0) return Number.POSITIVE_INFINITY;
-      const added = Math.min(left, this.#room[next] as number);
-      loss += added * (this.#ratio[next] as number);
-      left -= added;
-      this.#room[next] = 0;
+      for (const o of own) if (next < 0 || (this.#ratio[o] as number) < (this.#ratio[next] as number)) next = o;
+      if (next < 0 || this.#ratio[next] === Number.POSITIVE_INFINITY) return Number.POSITIVE_INFINITY;
+      const to = this.#next[next] as number;
+      const room = this.#costOf(next, to) - this.#costOf(next, bags[next] as number);
+      loss += Math.min(left, room) * (this.#ratio[next] as number);
+      if (left < room) {
+        filled[next] = left / room;
+        fillTo[next] = to;
+      } else {
+        bags[next] = to;
+        this.#setRatio(next, to, price);
+      }
+      left -= room;
     }
     return loss;
   }
 
-  /** What is lost at least for each minor unit more that goes into offer `o`, and how much more can. */
-  #setRatio(o: number, price: number, into: Int8Array): void {
-    const at = this.#costs[o * this.#width + (into[o] as number)] as number;
-    let [ratio, room] = [Number.POSITIVE_INFINITY, 0];
+  /** What is lost at least for each minor unit more that goes into offer `o` beyond so many bags, and the count that loses so little. */
+  #setRatio(o: number, at: number, price: number): void {
+    const cost = this.#costOf(o, at);
+    const worth = this.#worthOf(o, at, price);
+    this.#ratio[o] = Number.POSITIVE_INFINITY;
     for (let count = this.#least[o] as number; count <= (this.#most[o] as number); count++) {
-      const cost = (this.#costs[o * this.#width + count] as number) - at;
-      if (cost <= 0) continue;
-      const worth = (this.#profit[o * this.#width + count] as number) - price * (this.#costs[o * this.#width + count] as number);
-      ratio = Math.min(ratio, ((this.#best[o] as number) - worth) / cost);
-      room = Math.max(room, cost);
+      const more = this.#costOf(o, count) - cost;
+      if (more <= 0) continue;
+      const ratio = (worth - this.#worthOf(o, count, price)) / more;
+      if (ratio >= (this.#ratio[o] as number)) continue;
+      this.#ratio[o] = ratio;
+      this.#next[o] = count;
     }
-    this.#ratio[o] = ratio;
-    this.#room[o] = room;
   }
-  #setLeastRatios(price: number, into: Int8Array): void {
+  #setLeastRatios(price: number): void {
     for (let s = 0; s < this.#leastRatio.length; s++) {
       let least = Number.POSITIVE_INFINITY;
-      for (const o of this.#shopOffers[s + 1] as Int32Array) {
-        this.#setRatio(o, price, into);
+      for (const o of this.#offersAt(s)) {
+        this.#setRatio(o, this.#chosen[o] as number, price);
         least = Math.min(least, this.#ratio[o] as number);
       }
       this.#leastRatio[s] = Math.min(least, 1e12);
@@ -330,7 +406,8 @@ export class KitBuying {
   }
 
   /** With a limit on colours: the colours worth most, shipping and least orders not looked at. Bags of several colours count as of none. */
-  #worthByColour(price: number, into: Int8Array, uses: Int8Array): number {
+  #worthByColour(price: number, { bags, filled, uses }: Support): number {
+    filled.fill(0);
     for (let s = 0; s < uses.length; s++) uses[s] = (this.#uses[s] as number) & -(this.#uses[s] as number);
     const { offers, ownColours, mostColours, budget } = this.#model;
     let worth = price * budget;
@@ -344,7 +421,8 @@ export class KitBuying {
       return only === undefined || colours.length > 1 || ownColours.has(only) || fixed.has(only) ? -1 : only;
     };
     for (let o = 0; o < offers.length; o++) {
-      this.#choose(o, price, into);
+      this.#choose(o, price);
+      bags[o] = this.#chosen[o] as number;
       const colour = colourOf(o);
       if (colour < 0) worth += this.#best[o] as number;
       else this.#colourGain[colour] = (this.#colourGain[colour] as number) + (this.#best[o] as number);
@@ -354,8 +432,8 @@ export class KitBuying {
     for (const colour of inside) worth += this.#colourGain[colour] as number;
     for (let o = 0; o < offers.length; o++) {
       const colour = colourOf(o);
-      if (colour >= 0 && !inside.has(colour)) into[o] = 0;
-      this.#spent += this.#costs[o * this.#width + (into[o] as number)] as number;
+      if (colour >= 0 && !inside.has(colour)) bags[o] = 0;
+      this.#spent += this.#costOf(o, bags[o] as number);
     }
     return worth;
   }
@@ -375,19 +453,24 @@ export class KitBuying {
         const at = s * shopUses.length + shopUses.indexOf(own.uses[s] as 1 | 2 | 4);
         this.shopUse[at] = (this.shopUse[at] as number) + weight;
       }
-      for (let o = 0; o < own.bags.length; o++) {
-        const count = own.bags[o] as number;
-        const more = count - (this.#least[o] as number);
-        if (more <= 0) continue;
-        this.bags[o] = (this.bags[o] as number) + weight * more;
-        const must = this.#mustOf[o] as number;
-        if (must >= 0) this.mustMore[must] = (this.mustMore[must] as number) + weight * (this.#mustGain[o * this.#width + count] as number);
-        for (let h = this.#holdStart[o] as number; h < (this.#holdStart[o + 1] as number); h++) {
-          const item = this.#holdItem[h] as number;
-          this.there[item] = (this.there[item] as number) + weight;
-          this.capMore[item] = (this.capMore[item] as number) + weight * (this.#capGain[h * this.#width + count] as number);
-        }
+      for (let k = 0; k < (this.#openStart.at(-1) as number); k++) {
+        const o = this.#openOffers[k] as number;
+        const filled = own.filled[o] as number;
+        this.#add(o, own.bags[o] as number, weight * (1 - filled));
+        if (filled > 0) this.#add(o, own.fillTo[o] as number, weight * filled);
       }
+    }
+  }
+  #add(o: number, count: number, weight: number): void {
+    const more = count - (this.#least[o] as number);
+    if (more <= 0) return;
+    this.bags[o] = (this.bags[o] as number) + weight * more;
+    const must = this.#mustOf[o] as number;
+    if (must >= 0) this.mustMore[must] = (this.mustMore[must] as number) + weight * (this.#mustGain[o * this.#width + count] as number);
+    for (let h = this.#holdStart[o] as number; h < (this.#holdStart[o + 1] as number); h++) {
+      const item = this.#holdItem[h] as number;
+      this.there[item] = (this.there[item] as number) + weight;
+      this.capMore[item] = (this.capMore[item] as number) + weight * (this.#capGain[h * this.#width + count] as number);
     }
   }
 
@@ -397,12 +480,11 @@ export class KitBuying {
    */
   fix(price: number, others: number, beat: number): number | undefined {
     const [support] = this.#supports;
-    const into = support.bags;
     const all = others + this.#worthAt(price, false, support);
     if (all === Number.NEGATIVE_INFINITY) return undefined;
     const slack = all - beat;
     let nearest: number | undefined;
-    this.#setLeastRatios(price, into);
+    this.#setLeastRatios(price);
     const rule = (loss: number): void => {
       nearest = Math.min(nearest ?? Number.POSITIVE_INFINITY, loss);
     };
@@ -410,13 +492,13 @@ export class KitBuying {
       const from = this.#least[o] as number;
       const to = this.#most[o] as number;
       if (from === to) continue;
-      const more = this.#lossOf(o, price, into, from + 1, to);
+      const more = this.#lossOf(o, price, from + 1, to);
       if (more >= slack) {
         this.#most[o] = from;
         rule(more);
         continue;
       }
-      const none = this.#lossOf(o, price, into, from, from);
+      const none = this.#lossOf(o, price, from, from);
       if (none >= slack) {
         this.#least[o] = from + 1;
         rule(none);
@@ -425,20 +507,19 @@ export class KitBuying {
     return nearest === undefined ? undefined : all - nearest;
   }
   /** At least so much is lost when offer `o` has to be bought between `from` and `to` times. */
-  #lossOf(o: number, price: number, into: Int8Array, from: number, to: number): number {
+  #lossOf(o: number, price: number, from: number, to: number): number {
     let best = Number.NEGATIVE_INFINITY;
     let dearest = 0;
     for (let count = from; count <= to; count++) {
-      const cost = this.#costs[o * this.#width + count] as number;
-      best = Math.max(best, (this.#profit[o * this.#width + count] as number) - price * cost);
-      dearest = Math.max(dearest, cost);
+      best = Math.max(best, this.#worthOf(o, count, price));
+      dearest = Math.max(dearest, this.#costOf(o, count));
     }
     const loss = (this.#best[o] as number) - best;
     const s = (this.#model.offers[o]?.shop ?? -1) as number;
     const shop = this.#model.shops[s];
     if (shop === undefined) return loss;
     const uses = this.#uses[s] as number;
-    const goods = (this.#goods[s] as number) - (this.#costs[o * this.#width + (into[o] as number)] as number) + dearest;
+    const goods = (this.#goods[s] as number) - this.#costOf(o, this.#chosen[o] as number) + dearest;
     let open = (uses & isClosed) > 0 && from === 0 ? 0 : Number.NEGATIVE_INFINITY;
     for (const use of [paysShipping, shipsFree]) {
       if ((uses & use) === 0) continue;
@@ -456,9 +537,17 @@ const mostSteps = 24;
 /** One purchase of the mixture. */
 interface Support {
   readonly bags: Int8Array;
+  /** The share of each offer that has `fillTo` bags instead, to fill up an order. */
+  readonly filled: Float64Array;
+  readonly fillTo: Int8Array;
   readonly uses: Int8Array;
 }
-const copyOf = ({ bags, uses }: Support): Support => ({ bags: bags.slice(), uses: uses.slice() });
+const copyOf = ({ bags, filled, fillTo, uses }: Support): Support => ({
+  bags: bags.slice(),
+  filled: filled.slice(),
+  fillTo: fillTo.slice(),
+  uses: uses.slice(),
+});
 
 /**
  * What so many pieces of an item can serve at most: expected use under a Poisson demand with the mean of all that could ever ask for it.
@@ -469,8 +558,15 @@ function capsOf(model: KitModel): (item: number, pieces: number) => number {
   for (const figure of model.figures)
     for (const part of figure.parts) {
       const most = new Map<number, number>();
-      for (const { needs } of part.choices) for (const { item, pieces } of needs) most.set(item, Math.max(pieces, most.get(item) ?? 0));
-      for (const [item, pieces] of most) mean[item] = (mean[item] as number) + figure.requests * pieces;
+      const choices = new Map<number, number>();
+      for (const { needs } of part.choices)
+        for (const { item, pieces } of needs) {
+          most.set(item, Math.max(pieces, most.get(item) ?? 0));
+          choices.set(item, (choices.get(item) ?? 0) + 1);
+        }
+      // Who finds a choice gone can turn to another that needs the same item, and so ask for it twice.
+      for (const [item, pieces] of most)
+        mean[item] = (mean[item] as number) + figure.requests * pieces * Math.min(2, choices.get(item) ?? 1);
     }
   const known = Array.from({ length: model.have.length }, () => new Map<number, number>());
   return (item, pieces) => {

@@ -15,7 +15,8 @@ export interface KitSearchLimits {
   readonly starts: number;
   /** Rounds spent on the first bound. */
   readonly rounds: number;
-  readonly nodes: number;
+  /** Rounds spent on all bounds together; the search ends at the first node beyond. */
+  readonly work: number;
   readonly seed: number;
   /** Requests within which the best is near enough. */
   readonly within: number;
@@ -39,7 +40,7 @@ export const searchKit = (model: KitModel, limits: KitSearchLimits): KitSearched
 
 /** Annealing moves before the longer ones: as many as an answer wanted soon has. */
 const shortMoves = 700;
-const nodeRounds = 16;
+const nodeRounds = 24;
 /** A shop is decided where the relaxation uses it in one way at least so much. */
 const decided = 0.9;
 /** A rounding is tried at every so many nodes. */
@@ -62,11 +63,25 @@ interface Branches {
   readonly want: number;
   readonly children: readonly Part[];
 }
-const wantOf = (group: readonly number[], wanted: Float64Array): number =>
-  Math.min(
-    1,
-    group.reduce((sum, o) => sum + (wanted[o] as number), 0),
-  );
+/** More than `from` bags of one of the offers, or of none; `want` says how much the relaxation is for more, 0 to 1. */
+interface Split {
+  readonly offers: readonly number[];
+  readonly from: number;
+  readonly want: number;
+}
+/** Ways to split by offers of one item: all of them at once as long as none is bought, else each by itself where its count is undecided. */
+function splitsOf(group: readonly number[], least: Int8Array, most: Int8Array, wanted: Float64Array): readonly Split[] {
+  const open = group.filter((o) => (least[o] as number) < (most[o] as number));
+  const all = open.reduce((sum, o) => sum + (wanted[o] as number), 0);
+  if (all <= 1 && group.every((o) => least[o] === 0)) {
+    open.sort((a, b) => (wanted[b] as number) - (wanted[a] as number) || a - b);
+    return [{ offers: open, from: 0, want: all }];
+  }
+  return open.map((o) => {
+    const whole = Math.min(Math.floor(wanted[o] as number), (most[o] as number) - (least[o] as number) - 1);
+    return { offers: [o], from: (least[o] as number) + whole, want: Math.min(1, (wanted[o] as number) - whole) };
+  });
+}
 
 /** Falls of the bound by offer, each a mean that begins at that of all. */
 class Falls {
@@ -84,10 +99,10 @@ class Falls {
     this.#all += fall;
     this.#times++;
   }
-  /** What to expect of an offer; the mean of all, times `scale`, counts as two looks. */
+  /** What to expect of an offer; the mean of all, times `scale`, counts as one look. */
   expected(offer: number, scale: number): number {
     const mean = this.#times === 0 ? 1 : this.#all / this.#times;
-    return ((this.#sum[offer] as number) + 2 * mean * scale) / ((this.#count[offer] as number) + 2);
+    return ((this.#sum[offer] as number) + mean * scale) / ((this.#count[offer] as number) + 1);
   }
 }
 
@@ -179,7 +194,7 @@ class KitSearch {
     return false;
   }
   #mustStop(): boolean {
-    if (this.#nodes >= this.#limits.nodes) return true;
+    if (this.#bound.rounds >= this.#limits.work) return true;
     return this.#limits.now !== undefined && (this.#nodes & 7) === 0 && this.#limits.now() >= this.#deadline;
   }
 
@@ -203,16 +218,16 @@ class KitSearch {
       const open = shopUses.filter((use) => ((uses[s] as number) & use) > 0);
       return { offer: -1, want: 0, children: open.map((use) => ({ least: least.slice(), most: most.slice(), uses: uses.with(s, use) })) };
     }
-    const group = this.#groupToBranch(least, most, wanted);
+    const { offers, from, want } = this.#splitOf(least, most, wanted);
     const children: Part[] = [];
-    const none = most.slice();
-    // The first of them, or not that but the second, and so on, or none.
-    for (const o of group) {
-      children.push({ least: least.with(o, (least[o] as number) + 1), most: none.slice(), uses: uses.slice() });
-      none[o] = least[o] as number;
+    const fewer = most.slice();
+    // More of the first of them, or not that but of the second, and so on, or of none.
+    for (const o of offers) {
+      children.push({ least: least.with(o, from + 1), most: fewer.slice(), uses: uses.slice() });
+      fewer[o] = from;
     }
-    if (group.length > 0) children.push({ least: least.slice(), most: none, uses: uses.slice() });
-    return { offer: group[0] ?? -1, want: wantOf(group, wanted), children };
+    if (offers.length > 0) children.push({ least: least.slice(), most: fewer, uses: uses.slice() });
+    return { offer: offers[0] ?? -1, want, children };
   }
   #bounded(least: Int8Array, most: Int8Array, uses: Int8Array, prices: KitPrices, rounds: number, parent: number): Node | undefined {
     if (!this.#settle(least, most, uses)) return undefined;
@@ -273,24 +288,21 @@ class KitSearch {
    * going by what it did before (M. Bénichou et al., "Experiments in mixed-integer linear programming", Mathematical Programming 1 (1971)
    * 76-94), and by the price.
    */
-  #groupToBranch(least: Int8Array, most: Int8Array, wanted: Float64Array): readonly number[] {
-    let chosen: readonly number[] = [];
+  #splitOf(least: Int8Array, most: Int8Array, wanted: Float64Array): Split {
+    let chosen: Split = { offers: [], from: 0, want: 0 };
     let best = Number.NEGATIVE_INFINITY;
-    for (const offers of this.#groups) {
-      const isBought = offers.some((o) => (least[o] as number) > 0);
-      const open = offers.filter((o) => (least[o] as number) < (most[o] as number));
-      open.sort((a, b) => (wanted[b] as number) - (wanted[a] as number) || a - b);
-      for (const group of isBought ? open.map((o) => [o]) : [open]) {
-        const [first] = group;
+    for (const group of this.#groups) {
+      for (const split of splitsOf(group, least, most, wanted)) {
+        const [first] = split.offers;
         if (first === undefined) continue;
-        const want = wantOf(group, wanted);
+        const { want } = split;
         const price = (this.#model.offers[first]?.costs[1] ?? 0) / this.#meanPrice;
         const score =
           Math.max(1e-6, want * this.#leftOut.expected(first, price)) * Math.max(1e-6, (1 - want) * this.#bought.expected(first, price)) +
           1e-9 * want;
         if (score <= best) continue;
         best = score;
-        chosen = group;
+        chosen = split;
       }
     }
     return chosen;
