@@ -1,58 +1,28 @@
 import { keyed, keyedUniform } from '@twistwright/units';
 import { drawn } from './durations.ts';
-import { lengthStep, type RunFindings } from './line-samples.ts';
 import { firstWayOf, type PreparedLine, type Way } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
+import { RunFindings } from './run-findings.ts';
 
 /**
  * A class, run by run: the figures of the programme one after another as long as the time lasts, made by all learners together. A figure
  * takes the artist's making minutes times slowness and pace; each learner uses up `tries` pieces of it (the part after the point by chance)
  * and pops on top. Served is who finished the first figure; the names of the findings are those of a line.
  */
-export class ClassEngine implements RunFindings {
-  readonly #line: PreparedLine;
-  arrived = 0;
-  returned = 0;
-  hidden = 0;
-  turnedAway = 0;
-  notJoined = 0;
-  gaveUp = 0;
-  unserved = 0;
-  disappointed = 0;
-  served = 0;
-  waited = 0;
-  waitedLong = 0;
-  longestLine = 0;
-  pops = 0;
-  waitMinutes = 0;
-  waitMinutesOfAll = 0;
-  lastWait = 0;
-  longestWait = 0;
-  finish = 0;
-  closedAt = 0;
-  readonly busy: Float64Array;
-  readonly used: Int32Array;
-  readonly made: Int32Array;
-  readonly lengths: Int32Array;
-  readonly waitCounts = new Float64Array(1201);
+export class ClassEngine extends RunFindings {
   readonly #stock: Int32Array;
 
-  constructor(line: PreparedLine) {
-    this.#line = line;
-    this.busy = new Float64Array(line.artistCount);
-    this.used = new Int32Array(line.itemCount);
-    this.made = new Int32Array(line.figureCount);
-    this.lengths = new Int32Array(Math.floor(line.end / lengthStep) + 1);
+  constructor(line: PreparedLine, gridStep: number) {
+    super(line, gridStep);
     this.#stock = new Int32Array(line.itemCount);
   }
 
   play(seed: number, run: number): void {
-    const line = this.#line;
+    const line = this.line;
     const arrivals = line.model.arrivals;
     if (arrivals.kind !== 'class') throw new Error(`not a class: ${arrivals.kind}`);
-    this.served = this.unserved = this.disappointed = this.pops = 0;
+    this.clear();
     this.used.fill(0);
-    this.made.fill(0);
     this.#stock.set(line.stock);
     this.arrived = arrivals.learners;
     this.closedAt = line.end;
@@ -93,7 +63,7 @@ export class ClassEngine implements RunFindings {
     return made;
   }
   #wayInStock(figure: number, u: number): Way | undefined {
-    const line = this.#line;
+    const line = this.line;
     const first = line.firstColourway[figure] ?? 0;
     const count = (line.firstColourway[figure + 1] ?? 0) - first;
     let asked = 0;
@@ -121,6 +91,6 @@ export class ClassEngine implements RunFindings {
     this.used[item] = (this.used[item] ?? 0) + 1;
   }
   #talking(key: number): number {
-    return drawn(this.#line.choosing, key, purpose.choosing) + drawn(this.#line.handingOver, key, purpose.handingOver);
+    return drawn(this.line.choosing, key, purpose.choosing) + drawn(this.line.handingOver, key, purpose.handingOver);
   }
 }

@@ -8,45 +8,15 @@ import { keyed, keyedUniform } from '@twistwright/units';
 import { DrawStream } from './draw-stream.ts';
 import { drawn } from './durations.ts';
 import type { ListedParty, Wish } from './line-model.ts';
-import type { RunFindings } from './line-samples.ts';
 import { PartyStream } from './party-stream.ts';
 import { durationKind, guideCells, type PreparedLine, type Way } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
+import { RunFindings } from './run-findings.ts';
 import { ServiceTimes } from './service-times.ts';
 import { Shelf } from './shelf.ts';
 
 const nobody = -1;
-export class LineEngine implements RunFindings {
-  readonly line: PreparedLine;
-  /** The minutes at which the length of the line is noted; none if empty. */
-  private readonly gridStep: number;
-
-  // What one run found. Counts are guests.
-  arrived = 0;
-  returned = 0;
-  hidden = 0;
-  turnedAway = 0;
-  notJoined = 0;
-  gaveUp = 0;
-  unserved = 0;
-  disappointed = 0;
-  served = 0;
-  waited = 0;
-  waitedLong = 0;
-  longestLine = 0;
-  pops = 0;
-  waitMinutes = 0.5;
-  waitMinutesOfAll = 0.5;
-  lastWait = 0.5;
-  longestWait = 0.5;
-  finish = 0.5;
-  closedAt = 0.5;
-  readonly busy: Float64Array;
-  readonly used: Int32Array;
-  readonly made: Int32Array;
-  readonly lengths: Int32Array;
-  /** Waits of the guests who were served, by half minutes; the last cell holds all longer ones. Adds up over runs. */
-  readonly waitCounts = new Float64Array(1201);
+export class LineEngine extends RunFindings {
   /** Whether {@link waitCounts} is kept. */
   private readonly keepsWaits: boolean;
 
@@ -107,16 +77,11 @@ export class LineEngine implements RunFindings {
   private readonly tableFreeAt: Float64Array;
 
   constructor(line: PreparedLine, gridStep: number, keepsWaits: boolean) {
+    super(line, gridStep);
     this.keepsWaits = keepsWaits;
-    this.line = line;
-    this.gridStep = gridStep;
     const artists = line.artistCount;
-    this.busy = new Float64Array(artists);
-    this.shelf = new Shelf(line, this.serviceStream);
-    this.used = this.shelf.used;
+    this.shelf = new Shelf(line, this.serviceStream, this.used);
     this.times = new ServiceTimes(line);
-    this.made = new Int32Array(line.figureCount);
-    this.lengths = new Int32Array(gridStep > 0 ? Math.floor(line.end / gridStep) + 1 : 0);
     this.shared = artists;
     this.head = new Int32Array(artists + 1);
     this.tail = new Int32Array(artists + 1);
@@ -134,7 +99,6 @@ export class LineEngine implements RunFindings {
     this.arrivalsStream = this.parties.draws;
   }
 
-  /** Plays run number `run` of `seed`; the findings stand in the public fields until the next call. */
   play(seed: number, run: number): void {
     this.restart(seed, run);
     for (;;) {
@@ -154,13 +118,7 @@ export class LineEngine implements RunFindings {
     this.seed = seed;
     this.run = run;
     this.runKey = keyed(keyed(seed, run), stream.run);
-    this.arrived = this.returned = this.hidden = this.turnedAway = this.notJoined = this.gaveUp = this.unserved = 0;
-    this.disappointed = this.served = this.waited = this.waitedLong = this.longestLine = this.pops = 0;
-    this.waitMinutes = this.waitMinutesOfAll = this.lastWait = this.longestWait = this.finish = 0;
-    this.closedAt = Math.min(line.end, line.closesAt);
-    this.busy.fill(0);
-    this.made.fill(0);
-    this.lengths.fill(0);
+    this.clear();
     this.guests = 0;
     this.partyCount = 0;
     this.head.fill(nobody);

@@ -1,4 +1,5 @@
 import type { LineModel } from './line-model.ts';
+import type { RunFindings } from './run-findings.ts';
 
 /** What is kept of every run beyond the counts. Everything but `figures` if absent. */
 export interface Keep {
@@ -56,16 +57,6 @@ export interface LineSamples extends Readonly<Record<CountName, Int32Array>>, Re
   readonly lengths: Int32Array;
   /** Over all runs: how many of the served waited 0 to 1/2 minute, 1/2 to 1, … and 600 or more; empty if not kept. */
   readonly waitCounts: Float64Array;
-}
-
-/** What one run found; the names are those of {@link LineSamples}. */
-export interface RunFindings extends Record<CountName, number>, Record<MinuteName, number> {
-  readonly busy: Float64Array;
-  readonly used: Int32Array;
-  readonly made: Int32Array;
-  readonly lengths: Int32Array;
-  readonly waitCounts: Float64Array;
-  play(seed: number, run: number): void;
 }
 
 export function emptySamples(model: LineModel, seed: number, firstRun: number, runs: number, keep: Keep): LineSamples {

@@ -6,41 +6,14 @@
  */
 import { exp, keyed, keyedUniform, normalOf } from '@twistwright/units';
 import { DrawStream } from './draw-stream.ts';
-import type { RunFindings } from './line-samples.ts';
 import { PartyStream } from './party-stream.ts';
 import { guideCells, type Piece, type PreparedLine, type Way } from './prepared-line.ts';
 import { purpose, stream } from './purpose.ts';
+import { RunFindings } from './run-findings.ts';
 import { Shelf } from './shelf.ts';
 
-export class PlainEngine implements RunFindings {
-  arrived = 0;
-  readonly returned = 0;
-  readonly hidden = 0;
-  turnedAway = 0;
-  notJoined = 0;
-  gaveUp = 0;
-  unserved = 0;
-  disappointed = 0;
-  served = 0;
-  waited = 0;
-  waitedLong = 0;
-  longestLine = 0;
-  pops = 0;
-  waitMinutes = 0.5;
-  waitMinutesOfAll = 0.5;
-  lastWait = 0.5;
-  longestWait = 0.5;
-  finish = 0.5;
-  closedAt = 0.5;
-  readonly busy: Float64Array;
-  readonly used: Int32Array;
-  readonly made: Int32Array;
-  readonly lengths: Int32Array;
-  readonly waitCounts = new Float64Array(1201);
-  readonly keepsWaits: boolean;
-
-  private readonly line: PreparedLine;
-  private readonly gridStep: number;
+export class PlainEngine extends RunFindings {
+  private readonly keepsWaits: boolean;
   private readonly parties: PartyStream;
   private readonly service: DrawStream;
   private readonly shelf: Shelf;
@@ -48,17 +21,12 @@ export class PlainEngine implements RunFindings {
   private leaving: Float64Array = new Float64Array(256);
 
   constructor(line: PreparedLine, gridStep: number, keepsWaits: boolean) {
-    this.line = line;
-    this.gridStep = gridStep;
+    super(line, gridStep);
     this.keepsWaits = keepsWaits;
     this.parties = new PartyStream(line);
     this.service = new DrawStream(1 + line.mostPieces);
-    this.shelf = new Shelf(line, this.service);
-    this.used = this.shelf.used;
-    this.busy = new Float64Array(line.artistCount);
-    this.made = new Int32Array(line.figureCount);
+    this.shelf = new Shelf(line, this.service, this.used);
     this.free = new Float64Array(line.artistCount);
-    this.lengths = new Int32Array(gridStep > 0 ? Math.floor(line.end / gridStep) + 1 : 0);
   }
 
   play(seed: number, run: number): void {

@@ -1,9 +1,10 @@
 import { ClassEngine } from './class-engine.ts';
 import { LineEngine } from './line-engine.ts';
 import type { LineModel } from './line-model.ts';
-import { emptySamples, joinSamples, type Keep, keepAll, type LineSamples, lengthStep, type RunFindings, store } from './line-samples.ts';
+import { emptySamples, joinSamples, type Keep, keepAll, type LineSamples, lengthStep, store } from './line-samples.ts';
 import { PlainEngine } from './plain-engine.ts';
 import { prepareLine } from './prepared-line.ts';
+import type { RunFindings } from './run-findings.ts';
 
 export interface RunOptions {
   readonly seed: number;
@@ -34,8 +35,8 @@ export function runLine(model: LineModel, options: RunOptions): LineSamples {
 
 function engineFor(model: LineModel, keep: Keep): RunFindings {
   const line = prepareLine(model);
-  if (model.arrivals.kind === 'class') return new ClassEngine(line);
   const step = keep.lengths ? lengthStep : 0;
+  if (model.arrivals.kind === 'class') return new ClassEngine(line, step);
   return line.plain ? new PlainEngine(line, step, keep.waits) : new LineEngine(line, step, keep.waits);
 }
 

@@ -17,10 +17,10 @@ export class Shelf {
   /** The stream of service, where there are two streams. */
   private readonly service: DrawStream;
 
-  constructor(line: PreparedLine, service: DrawStream) {
+  constructor(line: PreparedLine, service: DrawStream, used: Int32Array) {
     this.line = line;
     this.service = service;
-    this.used = new Int32Array(line.itemCount);
+    this.used = used;
     this.stock = new Int32Array(line.itemCount);
     this.before = new Int32Array(line.itemCount);
     this.lacking = new Uint8Array(line.ways.length);
