@@ -11,10 +11,9 @@ import { trailOf, type Walk } from './trail.ts';
 import { longestRepeatedSum, packingBoundOf } from './trail-bound.ts';
 import type { Work } from './work.ts';
 
-/** Steps of all searches for one part while somebody waits, and else, some ten seconds at worst; of those among choices of pops, and with one. */
-const quickSteps = 5_000_000;
-const partSteps = 500_000_000;
-const choicesSteps = 350_000_000;
+/** Steps of each search for one part, some ten seconds at worst in all, and while somebody waits; of that with one choice of pops. */
+const steps = { narrow: 200_000_000, choices: 400_000_000, wide: 300_000_000 };
+const quickSteps = { narrow: 5_000_000, choices: 0, wide: 0 };
 const choiceSteps = 60_000_000;
 /** Larger parts are not searched. */
 const mostSearchedEdges = 80;
@@ -44,7 +43,7 @@ export function poppedLimited(part: Network, capacity: number, seed: number, qui
   return { trails, bound, least: total + pairing.least(2 * trails.length) };
 
   function searched() {
-    const search = new PopSearch(part, capacity, seed, quick ? quickSteps : partSteps);
+    const search = new PopSearch(part, capacity, seed, quick ? quickSteps : steps);
     let proven = true;
     for (let count = bound; count < plain.walks.length; count++) {
       const answer = search.answer(count, pairing.pairs(2 * count).edges, count * room - total);
@@ -93,15 +92,14 @@ class PopSearch {
   readonly #part: Network;
   readonly #capacity: number;
   readonly #seed: number;
-  readonly #work: Work;
-  readonly #choicesWork = { left: choicesSteps };
+  readonly #work: { readonly narrow: Work; readonly choices: Work; readonly wide: Work };
   readonly #stretches: StretchSearch;
 
-  constructor(part: Network, capacity: number, seed: number, steps: number) {
+  constructor(part: Network, capacity: number, seed: number, { narrow, choices, wide }: typeof steps) {
     this.#part = part;
     this.#capacity = capacity;
     this.#seed = seed;
-    this.#work = { left: steps };
+    this.#work = { narrow: { left: narrow }, choices: { left: choices }, wide: { left: wide } };
     this.#stretches = new StretchSearch(part, capacity);
   }
 
@@ -110,28 +108,20 @@ class PopSearch {
     const first = this.#annealed(count, shortest);
     if (first !== undefined) return { walks: first, none: false };
     const narrow = this.#byStretches(count, 'narrow');
-    if (narrow.none || narrow.walks !== undefined || this.#work.left <= 0) return narrow;
+    if (narrow.none || narrow.walks !== undefined) return narrow;
     const chosen = this.#byChoices(count, shortest, room);
     return chosen.none || chosen.walks !== undefined ? chosen : this.#byStretches(count, 'wide');
   }
 
   #byStretches(count: number, width: SearchWidth): PopAnswer {
-    const answer = this.#stretches.answer(count, width, this.#work);
+    const answer = this.#stretches.answer(count, width, this.#work[width]);
     if (answer.outcome !== 'walks') return { none: answer.outcome === 'none' };
     return { walks: markedTrails(answer.doubled, this.#part.edgeCount, answer.walks, false), none: false };
   }
 
   #byChoices(count: number, shortest: readonly number[], room: number): PopAnswer {
-    if (this.#part.edgeCount + shortest.length > mostExactEdges) return { none: false };
-    const work = { left: Math.min(this.#choicesWork.left, this.#work.left) };
-    const before = work.left;
-    const answer = this.#amongChoices(count, room, work);
-    this.#choicesWork.left -= before - work.left;
-    this.#work.left -= before - work.left;
-    return answer;
-  }
-
-  #amongChoices(count: number, room: number, work: Work): PopAnswer {
+    const work = this.#work.choices;
+    if (this.#part.edgeCount + shortest.length > mostExactEdges || work.left <= 0) return { none: false };
     const aside = { left: Math.floor(work.left / 4) };
     const { choices, complete } = popChoices(this.#part, 2 * count, room, aside);
     work.left -= Math.floor(work.left / 4) - aside.left;
