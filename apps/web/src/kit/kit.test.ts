@@ -114,6 +114,7 @@ test('a kit that was kept opens as the page that made it', () => {
   const page = {
     ...firstWishes,
     hours: 20,
+    guests: 15,
     mostColours: 3,
     unwanted: ['blue'],
     have: [{ item: 'pump', count: 1 }],

@@ -7,7 +7,7 @@ import { Slider } from '../parts/slider.tsx';
 import { Tick } from '../parts/tick.tsx';
 import { counted } from '../words/counted.ts';
 import { itemName, offerName } from './kit-words.ts';
-import { kitFigures, type PageWishes } from './wishes-of-page.ts';
+import { guestsOf, kitFigures, type PageWishes } from './wishes-of-page.ts';
 
 interface PanelProps {
   readonly wishes: PageWishes;
@@ -21,6 +21,9 @@ const works: readonly { readonly value: KitWork; readonly text: string }[] = [
   { value: 'small fairs', text: 'Small fairs' },
 ];
 
+/** Nobody makes more figures than that in an hour for long. */
+const mostGuests = 30;
+
 /** Who the kit is for: work, hours, colours, what is there already, what is to be made. */
 export const NewcomerPanel = memo(function NewcomerPanel({ wishes, onChange, shares }: PanelProps): ReactElement {
   const { book } = useBook();
@@ -32,7 +35,11 @@ export const NewcomerPanel = memo(function NewcomerPanel({ wishes, onChange, sha
       <label className="choice">
         <span>Kind of work</span>
         <span className="chooser">
-          <select className="in" value={wishes.kind} onChange={(event) => onChange({ kind: event.target.value as KitWork })}>
+          <select
+            className="in"
+            value={wishes.kind}
+            onChange={(event) => onChange({ kind: event.target.value as KitWork, guests: undefined })}
+          >
             {works.map((work) => (
               <option key={work.value} value={work.value}>
                 {work.text}
@@ -49,6 +56,15 @@ export const NewcomerPanel = memo(function NewcomerPanel({ wishes, onChange, sha
         text={`${wishes.hours} h`}
         ends={['1', '60 h']}
         onMove={(hours) => onChange({ hours })}
+      />
+      <Slider
+        label="Guests an hour"
+        min={1}
+        max={Math.max(mostGuests, guestsOf(wishes))}
+        value={guestsOf(wishes)}
+        text={String(guestsOf(wishes))}
+        ends={['1', String(Math.max(mostGuests, guestsOf(wishes)))]}
+        onMove={(guests) => onChange({ guests })}
       />
       <Slider
         label="Colours at most"

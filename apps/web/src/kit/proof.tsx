@@ -1,9 +1,9 @@
-import { guestsPerHourOf, type KitPlan } from '@twistwright/planner';
+import type { KitPlan } from '@twistwright/planner';
 import type { ReactElement } from 'react';
 import { Because } from '../parts/because.tsx';
 import { counted, listed, sentence } from '../words/counted.ts';
 import { of100 } from './kit-words.ts';
-import type { PageWishes } from './wishes-of-page.ts';
+import { guestsOf, type PageWishes } from './wishes-of-page.ts';
 
 const workWords = { tables: 'at tables', parties: 'at parties', 'small fairs': 'at small fairs' } as const;
 
@@ -23,7 +23,7 @@ export function Proof({ plan, page }: { readonly plan: KitPlan; readonly page: P
         {short > 0 && `${short} find their colour gone, and no other that they take.`}
       </p>
       <p>
-        It rests on {guestsPerHourOf[page.kind]} guests an hour {workWords[page.kind]}, so about {Math.round(kit.requests)} in{' '}
+        It rests on {guestsOf(page)} guests an hour {workWords[page.kind]}, so about {Math.round(kit.requests)} in{' '}
         {page.hours === 1 ? 'the hour' : `the ${page.hours} hours`}; on {Math.round(10 * kit.chanceOfOtherColour)} in 10 who take another
         colour when theirs is missing; and on how often each figure is asked for,{' '}
         {page.shares === undefined ? 'as on the menus of the gigs in the book' : 'as you have said'}.

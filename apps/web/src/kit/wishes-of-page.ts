@@ -1,5 +1,5 @@
 import type { Book, SavedKit } from '@twistwright/books';
-import { type BookKitWishes, type KitPlan, type KitWork, usualChanceOfOtherColour } from '@twistwright/planner';
+import { type BookKitWishes, guestsPerHourOf, type KitPlan, type KitWork, usualChanceOfOtherColour } from '@twistwright/planner';
 import type { LocalDate } from '@twistwright/units';
 import type { UnpricedWishes } from './kit-ask.ts';
 
@@ -7,6 +7,8 @@ import type { UnpricedWishes } from './kit-ask.ts';
 export interface PageWishes {
   readonly kind: KitWork;
   readonly hours: number;
+  /** Guests in an hour; missing: as usual at this kind of work. */
+  readonly guests: number | undefined;
   /** 0: as many as there are. */
   readonly mostColours: number;
   readonly assortedBags: boolean;
@@ -22,6 +24,7 @@ export interface PageWishes {
 export const firstWishes: PageWishes = {
   kind: 'parties',
   hours: 12,
+  guests: undefined,
   mostColours: 0,
   assortedBags: true,
   takesOther: usualChanceOfOtherColour,
@@ -31,6 +34,7 @@ export const firstWishes: PageWishes = {
   forcedIn: [],
   takenOut: [],
 };
+export const guestsOf = ({ kind, guests }: PageWishes): number => guests ?? guestsPerHourOf[kind];
 /** Figures that a kit can be for. */
 export const kitFigures = (book: Book): Book['figures'] => book.figures.filter((figure) => figure.recipe !== undefined);
 
@@ -39,6 +43,7 @@ export function wishesOf(book: Book, page: PageWishes): UnpricedWishes {
   return {
     hours: page.hours,
     kind: page.kind,
+    ...(page.guests === undefined ? {} : { guestsPerHour: page.guests }),
     ...(page.mostColours === 0 ? {} : { mostColours: page.mostColours }),
     ...(page.assortedBags ? {} : { assortedBags: false }),
     ...(page.takesOther === usualChanceOfOtherColour ? {} : { chanceOfOtherColour: page.takesOther }),
@@ -58,6 +63,7 @@ export function pageOfSaved(book: Book, { wishes }: SavedKit): PageWishes {
   return {
     kind: wishes.kind,
     hours: wishes.hours,
+    guests: wishes.guestsPerHour,
     mostColours: wishes.mostColours ?? 0,
     assortedBags: wishes.assortedBags ?? true,
     takesOther: wishes.chanceOfOtherColour ?? usualChanceOfOtherColour,
