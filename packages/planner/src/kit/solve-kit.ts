@@ -64,7 +64,7 @@ export function search(model: KitModel, limits: KitLimits): KitSearched | undefi
 
 type Effort = Pick<KitSearchLimits, 'moves' | 'starts' | 'rounds' | 'work'>;
 const soon: Effort = { moves: 0, starts: 0, rounds: 60, work: 0 };
-const full: Effort = { moves: 3000, starts: 1, rounds: 120, work: 44_000 };
+const full: Effort = { moves: 3000, starts: 3, rounds: 120, work: 44_000 };
 
 const bagsOf = (model: KitModel, offers: ReadonlyMap<string, number>): readonly number[] =>
   model.offers.map(({ offer, costs }) => Math.min(costs.length - 1, offers.get(offer.id) ?? 0));
