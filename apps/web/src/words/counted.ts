@@ -30,10 +30,10 @@ export const listed = (names: readonly string[]): string =>
 export function chanceInWords(chance: number): string {
   if (chance <= 0.0005) return 'less than 1 in 1,000';
   if (chance >= 0.9995) return 'certain';
-  for (const of of [2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100]) {
-    const part = chance * of;
-    if (Math.abs(part - Math.round(part)) < 0.03 * part && Math.round(part) >= 1 && (Math.round(part) === 1 || of <= 10))
-      return `${Math.round(part)} in ${of}`;
+  for (const whole of [2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100]) {
+    const part = chance * whole;
+    if (Math.abs(part - Math.round(part)) < 0.03 * part && Math.round(part) >= 1 && (Math.round(part) === 1 || whole <= 10))
+      return `${Math.round(part)} in ${whole}`;
   }
   return chance < 0.02 ? `1 in ${Math.round(1 / chance)}` : `${Math.round(chance * 100)} in 100`;
 }

@@ -19,7 +19,8 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 function problemsOf(schema: z.ZodType, root: unknown, issue: Issue): readonly Problem[] {
   const path = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
-  const places = new PlaceNames(root, schema.meta()?.id === 'Book' ? 'the book' : 'this');
+  const isBook = schema.meta()?.id === 'Book';
+  const places = new PlaceNames(root, isBook ? 'the book' : 'this');
   const at = follow(schema, root, path);
   const what = places.subject(path);
   const report = (code: BookProblemCode, sentence: string, todo?: string) => [errorAt(code, path, sentence, todo)];
@@ -31,7 +32,7 @@ function problemsOf(schema: z.ZodType, root: unknown, issue: Issue): readonly Pr
     case 'unrecognized_keys':
       return issue.keys.map((key) => unknownKey(at, [...path, key], key, places.owner([...path, key])));
     case 'invalid_type':
-      if (issue.expected === 'object' && path.length === 0)
+      if (issue.expected === 'object' && path.length === 0 && isBook)
         return report('file.version', 'This is no book: a book is a set of keys.', 'Begin with "book: 1".');
       if (typeof at.value === 'number' && !Number.isFinite(at.value))
         return report('value.number', `${what} is ${at.value}; it has to be a finite number.`);
