@@ -33,7 +33,7 @@ async function moveTo(amount: number): Promise<void> {
 
 test('one sentence says what the money meets, the next what to add; the picture has a name that is a sentence', async () => {
   await page.getByRole('heading', { level: 1, name: /^For £\d+, [a-z]+ colours meet about \d+ of 100 requests\.$/ }).waitFor();
-  await page.getByText(/^Expect \d+ to \d+\. /).waitFor();
+  await page.getByText(/^Expect \d+ to \d+ of 100\. /).waitFor();
   await page.getByText(/^Next best: £[\d.]+ more for .*, and \d+ of 100 are met\.$/).waitFor();
   await page
     .getByRole('img', { name: /^Requests met against money from £\d+ to £\d+\. Chosen: £\d+, \d+ of 100 requests met\.$/ })

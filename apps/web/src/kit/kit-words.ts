@@ -17,7 +17,7 @@ export function answerSentence({ kit }: QuickKit, currency: CurrencyCode): strin
 
 const aboutOf100 = (share: number): string => (of100(share) === 0 ? 'fewer than 1' : `about ${of100(share)}`);
 
-/** "Expect 76 to 94. Something first runs out after about 25 hours (20 to 31)." */
+/** "Expect 76 to 94 of 100. Something first runs out after about 25 hours (20 to 31)." */
 export function expectSentence({ kit, lasting }: QuickKit, hours: number): string {
   const { low, high } = metWithin(kit, lasting);
   const { hoursUntilShort: until } = lasting;
@@ -25,12 +25,14 @@ export function expectSentence({ kit, lasting }: QuickKit, hours: number): strin
   // Nobody has looked further than this.
   const most = mostHoursFollowed * hours;
   const shown = (value: number): string => `${whole(value)}${value >= most ? ' or more' : ''}`;
+  const hoursInWords = (value: number): string =>
+    `${whole(value)} ${whole(value) === '1' ? 'hour' : 'hours'}${value >= most ? ' or more' : ''}`;
   const spread = until.p10 >= most ? '' : ` (${whole(until.p10)} to ${shown(until.p90)})`;
   const lasts =
     until.p10 >= hours
-      ? `Nothing runs out in ${hours === 1 ? 'the hour' : `the ${whole(hours)} hours`}: the kit lasts about ${shown(until.p50)}${spread}.`
-      : `Something first runs out after about ${shown(until.p50)} hours${spread}.`;
-  return `Expect ${of100(low)} to ${of100(high)}. ${lasts}`;
+      ? `Nothing runs out in ${hours === 1 ? 'the hour' : `the ${whole(hours)} hours`}: the kit lasts about ${hoursInWords(until.p50)}${spread}.`
+      : `Something first runs out after about ${hoursInWords(until.p50)}${spread}.`;
+  return `Expect ${of100(low)} to ${of100(high)} of 100. ${lasts}`;
 }
 
 /** "Buy these eight things for £58.70." */

@@ -58,7 +58,7 @@ test('sentences of one kit', () => {
   const plan = planOf({ ...wishes, budget: money(2000) });
   expect(answerSentence(plan, 'GBP')).toBe('For £20, one colour meets about 50 of 100 requests.');
   expect(expectSentence(plan, 12)).toMatch(
-    /^Expect \d+ to \d+\. Nothing runs out in the 12 hours: the kit lasts about \d+ \(\d+ to \d+\)\.$/,
+    /^Expect \d+ to \d+ of 100\. Nothing runs out in the 12 hours: the kit lasts about \d+ hours \(\d+ to \d+\)\.$/,
   );
   const next = plan.next[0];
   if (next === undefined) throw new Error('nothing comes next');
@@ -74,9 +74,9 @@ test('what has not run out while it was followed lasts so long or more', () => {
       /^Expect .*?\. /,
       '',
     );
-  expect(after(12, spread(48, 48, 48.25))).toBe('Nothing runs out in the 12 hours: the kit lasts about 48 or more.');
-  expect(after(12, spread(30, 40, 48))).toBe('Nothing runs out in the 12 hours: the kit lasts about 40 (30 to 48 or more).');
-  expect(after(1, spread(1.5, 2, 3))).toBe('Nothing runs out in the hour: the kit lasts about 2 (1.5 to 3).');
+  expect(after(12, spread(48, 48, 48.25))).toBe('Nothing runs out in the 12 hours: the kit lasts about 48 hours or more.');
+  expect(after(12, spread(30, 40, 48))).toBe('Nothing runs out in the 12 hours: the kit lasts about 40 hours (30 to 48 or more).');
+  expect(after(1, spread(1.5, 2, 3))).toBe('Nothing runs out in the hour: the kit lasts about 2 hours (1.5 to 3).');
   expect(after(12, spread(5, 9, 11))).toBe('Something first runs out after about 9 hours (5 to 11).');
 });
 test('each pack of a tool is a thing to buy', () => {

@@ -5,6 +5,7 @@ import { cheapestCompletion } from './completion.ts';
 import { describeKit, nearEnough } from './describe-kit.ts';
 import { type KitModel, kitModelOf } from './kit-model.ts';
 import type { Kit, KitProblem } from './kit-problem.ts';
+import { piecesWith, worthOf } from './kit-worth.ts';
 import { billOf, keepsColours } from './purchase.ts';
 import { type KitSearched, type KitSearchLimits, searchKit } from './search-kit.ts';
 import { thrifty } from './thrifty.ts';
@@ -59,7 +60,10 @@ export function search(model: KitModel, limits: KitLimits): KitSearched | undefi
     ...(limits.now === undefined ? {} : { now: limits.now }),
     ...(limits.milliseconds === undefined ? {} : { milliseconds: limits.milliseconds }),
   });
-  return found === undefined ? undefined : { ...found, bags: thrifty(model, found.bags) };
+  if (found === undefined) return undefined;
+  const bags = thrifty(model, found.bags);
+  const value = Math.max(found.value, worthOf(model, piecesWith(model, bags)).met);
+  return { ...found, bags, value, bound: Math.max(found.bound, value) };
 }
 
 type Effort = Pick<KitSearchLimits, 'moves' | 'starts' | 'rounds' | 'work'>;
