@@ -6,6 +6,7 @@ import { OpenBookGate } from './frame/open-book-gate.tsx';
 import { Lost } from './pages/lost.tsx';
 import { Places } from './pages/places.tsx';
 import { plannerDoor } from './planning/planner-door.ts';
+import { figureReady } from './repertoire/ready-ahead.ts';
 
 const root = createRootRoute({ component: Frame, notFoundComponent: Lost });
 const start = createRoute({
@@ -64,6 +65,7 @@ const repertoire = createRoute({
 const figure = createRoute({
   getParentRoute: () => open,
   path: '/repertoire/$figure',
+  loader: figureReady,
   component: lazyRouteComponent(() => import('./repertoire/figure-page.tsx'), 'FigurePage'),
 });
 const figureEditor = createRoute({

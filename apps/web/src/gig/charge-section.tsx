@@ -1,12 +1,12 @@
 import { type Charge, sayCharge } from '@twistwright/planner';
 import { decimalOf, type Money, roundToMoney, shortDate, showMoney } from '@twistwright/units';
-import type { ReactElement } from 'react';
+import { memo, type ReactElement } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { Because } from '../parts/because.tsx';
 import { sentence } from '../words/counted.ts';
 
 /** What do I charge, and what does an hour of it earn? */
-export function ChargeSection({ charge }: { readonly charge: Charge }): ReactElement {
+export const ChargeSection = memo(function ChargeSection({ charge }: { readonly charge: Charge }): ReactElement {
   const { book } = useBook();
   const currency = book.business.currency;
   const said = sayCharge(charge, currency);
@@ -73,7 +73,7 @@ export function ChargeSection({ charge }: { readonly charge: Charge }): ReactEle
       </Because>
     </section>
   );
-}
+});
 
 function Floor({ charge: { floor, margin, hourly } }: { readonly charge: Charge }): ReactElement {
   const { book } = useBook();

@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import { type Gig, nameOfItem } from '@twistwright/books';
 import { sayNeeds } from '@twistwright/planner';
-import type { ReactElement } from 'react';
+import { memo, type ReactElement } from 'react';
 import { useBook } from '../book/use-book.ts';
 import { ItemName, rubberOfItem } from '../parts/item-name.tsx';
 import { Measured } from '../parts/measured.tsx';
@@ -11,7 +11,15 @@ import type { GigView, NeedView } from '../planning/gig-view.ts';
 import { needNote, occasionOfGig, surelyIn } from '../planning/gig-words.ts';
 
 /** What will it take, against what there is. */
-export function NeedsSection({ gig, view, chance }: { readonly gig: Gig; readonly view: GigView; readonly chance: number }): ReactElement {
+export const NeedsSection = memo(function NeedsSection({
+  gig,
+  view,
+  chance,
+}: {
+  readonly gig: Gig;
+  readonly view: GigView;
+  readonly chance: number;
+}): ReactElement {
   const { book } = useBook();
   const own = new Set(view.needs.map((need) => need.item));
   const said = sayNeeds(book, { ...view.together, items: view.together.items.filter((need) => own.has(need.item)) });
@@ -45,7 +53,7 @@ export function NeedsSection({ gig, view, chance }: { readonly gig: Gig; readonl
       )}
     </section>
   );
-}
+});
 
 function NeedRow({ need, scale }: { readonly need: NeedView; readonly scale: number }): ReactElement {
   const { book } = useBook();

@@ -1,7 +1,7 @@
 import { type Book, cautions, deference, type Gig, swordCaution } from '@twistwright/books';
 import type { PackingLine, PackingPlan } from '@twistwright/planner';
 import { longDate } from '@twistwright/units';
-import type { ReactElement } from 'react';
+import { memo, type ReactElement } from 'react';
 import { useBook, useChangeBook } from '../book/use-book.ts';
 import { Because } from '../parts/because.tsx';
 import { ItemName } from '../parts/item-name.tsx';
@@ -9,7 +9,13 @@ import { Tick } from '../parts/tick.tsx';
 import { counted, sentence } from '../words/counted.ts';
 
 /** What goes into which pocket, bag and boot; each line a box to tick. */
-export function PackingSection({ gig, packing }: { readonly gig: Gig; readonly packing: PackingPlan }): ReactElement {
+export const PackingSection = memo(function PackingSection({
+  gig,
+  packing,
+}: {
+  readonly gig: Gig;
+  readonly packing: PackingPlan;
+}): ReactElement {
   const { book } = useBook();
   const { change } = useChangeBook();
   const packed = gig.packed ?? [];
@@ -76,7 +82,7 @@ export function PackingSection({ gig, packing }: { readonly gig: Gig; readonly p
       </div>
     </section>
   );
-}
+});
 
 /** The name of a place as it stands behind "the". */
 const nameOfPlace = (book: Book, place: string): string =>

@@ -1,8 +1,8 @@
 import { Link, useParams } from '@tanstack/react-router';
 import { type Book, type Gig, planningSettingsOf } from '@twistwright/books';
-import { gigAfter } from '@twistwright/planner';
+import { gigAfter, type WhatIf } from '@twistwright/planner';
 import { longDate } from '@twistwright/units';
-import { type ReactElement, useEffect, useState } from 'react';
+import { type ReactElement, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { useBook, useChangeBook } from '../book/use-book.ts';
 import { diaryDays } from '../diary/diary-days.ts';
 import { marksOf } from '../diary/gig-marks.ts';
@@ -47,9 +47,19 @@ function GigPlan({ gig }: { readonly gig: Gig }): ReactElement {
   const { view, problems, isBusy } = useGigView(gig.id, whatIf, dials.chance, isResting);
   const before = useBookedView(view, isChanged);
   const compared = isChanged ? before : undefined;
-  const shownGig = isChanged ? gigAfter(book, gig, whatIf) : gig;
+  const whatIfText = JSON.stringify(whatIf);
+  const shownGig = useMemo(
+    () => (isChanged ? gigAfter(book, gig, JSON.parse(whatIfText) as WhatIf) : gig),
+    [book, gig, isChanged, whatIfText],
+  );
+  const shown = useMemo(
+    () => (view === undefined ? undefined : { view, gig: shownGig, chance: dials.chance }),
+    [view, shownGig, dials.chance],
+  );
+  // The sentence and its picture follow the finger; what stands below them comes a moment later and never holds them up.
+  const below = useDeferredValue(shown, undefined);
   return (
-    <Page title={gig.name} whose={book.business.name} isBusy={isBusy}>
+    <Page title={gig.name} whose={book.business.name} isBusy={isBusy || below !== shown}>
       <div className="title">
         <div>
           <h1>{gig.name}</h1>
@@ -77,12 +87,12 @@ function GigPlan({ gig }: { readonly gig: Gig }): ReactElement {
           </div>
           <WhatIfPanel gig={gig} booked={booked} dials={dials} onMove={(part) => setMoved({ ...moved, ...part })} />
         </div>
-        {view !== undefined && (
+        {below !== undefined && (
           <div className="rest">
             {compared !== undefined && (
               <CompareSection
                 before={compared}
-                after={view}
+                after={below.view}
                 onBack={() => setMoved({})}
                 onKeep={() => {
                   change({ list: 'gigs', put: shownGig });
@@ -93,9 +103,9 @@ function GigPlan({ gig }: { readonly gig: Gig }): ReactElement {
             {gig.kind !== 'class' && gig.kind !== 'made to order' && (
               <AdviceSection gig={shownGig} onMenu={(figures) => setMoved({ ...moved, figures })} />
             )}
-            <NeedsSection gig={shownGig} view={view} chance={dials.chance} />
-            <ChargeSection charge={view.charge} />
-            <PackingSection gig={gig} packing={view.packing} />
+            <NeedsSection {...below} />
+            <ChargeSection charge={below.view.charge} />
+            <PackingSection gig={gig} packing={below.view.packing} />
             <div className="row noprint" style={{ marginTop: 40 }}>
               <Link className="btn full" to="/gigs/$gig/edit" params={{ gig: gig.id }}>
                 Change the gig

@@ -23,7 +23,6 @@ import { rubberOf } from '../pictures/rubber.ts';
 import { Swatch } from '../pictures/swatch.tsx';
 import { stockIn } from '../store/stock-in.ts';
 import { counted, listed } from '../words/counted.ts';
-import { drawings } from './drawing-door.ts';
 import { FigurePicture } from './figure-picture.tsx';
 import { PieceRulers } from './piece-rulers.tsx';
 import './repertoire.css';
@@ -31,8 +30,7 @@ import { canTurn } from './can-turn.ts';
 import { minutesWords, strokesInWords, substituteWords } from './repertoire-words.ts';
 import { useBody } from './use-drawing.ts';
 
-/** What draws figures, flat and as bodies, is begun as soon as this page is wanted. */
-drawings.warm();
+/** What draws bodies is on its way before this page is; see {@link figureReady}. */
 const turning = canTurn() ? import('./turned-figure.tsx') : undefined;
 // Not where this page is only fetched ahead.
 if (/^\/repertoire\/./u.test(location.pathname)) void turning?.then(({ makeReady }) => makeReady());

@@ -1,4 +1,11 @@
 import { canTurn } from './can-turn.ts';
+import { drawings } from './drawing-door.ts';
+
+/** Begins with what draws a figure, flat and as a body, while the code of its page is still on the way. */
+export function figureReady(): void {
+  drawings.warm();
+  if (canTurn()) void import('./turned-figure.tsx');
+}
 
 /** Gets the page of a figure and what turns it while nothing else is to be done, so that the first figure that is opened is there at once. */
 export function readyAhead(): () => void {
