@@ -200,6 +200,7 @@ test('the papers come as files: a PDF, a page that opens without the app, a spre
 test('a kit is kept in the book, opened again, and deleted', async () => {
   await page.getByRole('button', { name: 'Keep this kit' }).click();
   await page.getByRole('heading', { name: 'One kit in the book.' }).waitFor();
+  await expect.poll(async () => (await (await page.request.get(`${url}/api/kits`)).json()) as unknown, { timeout: 20_000 }).toHaveLength(1);
   await moveTo(5000);
   await page.reload();
   await settled(page);
